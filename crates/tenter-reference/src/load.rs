@@ -1,0 +1,305 @@
+//! From text to checked entries. Anything wrong is reported with its file and entry; nothing is guessed or skipped.
+
+use crate::files::Files;
+use crate::fold::Folded;
+use crate::names::{Entry, Kind, Name};
+use crate::reference::Reference;
+use crate::source::{Source, Sourced, Stated};
+use crate::{convert, raw};
+use serde::de::DeserializeOwned;
+use std::fmt;
+use toml::{Table, Value};
+
+/// What is wrong with a data file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LoadError {
+    /// File name, such as `materials.toml`.
+    pub file: &'static str,
+    /// Id of the entry, or its place in the file if it has none.
+    pub entry: Option<String>,
+    /// What is wrong.
+    pub message: String,
+}
+
+impl fmt::Display for LoadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.entry {
+            Some(entry) => write!(f, "{}: {entry}: {}", self.file, self.message),
+            None => write!(f, "{}: {}", self.file, self.message),
+        }
+    }
+}
+
+impl std::error::Error for LoadError {}
+
+/// An error of one entry, before it is known which file it stands in.
+pub(crate) type EntryResult<T> = Result<T, String>;
+
+/// Looks up sources while entries are converted.
+pub(crate) struct Sources {
+    all: Vec<&'static Source>,
+}
+
+impl Sources {
+    pub(crate) fn get(&self, id: &str) -> EntryResult<&'static Source> {
+        let found = self.all.iter().copied().find(|source| source.id == id);
+        found.ok_or_else(|| format!("no source {id:?} in sources.toml"))
+    }
+
+    pub(crate) fn figure(&self, figure: &raw::Figure) -> EntryResult<Sourced> {
+        let source = self.get(&figure.source)?;
+        let (low, best, high) = match (figure.value, figure.low, figure.best, figure.high) {
+            (Some(value), None, None, None) => (value, value, value),
+            (None, Some(low), Some(best), Some(high)) => (low, best, high),
+            (None, Some(low), None, Some(high)) => (low, f64::midpoint(low, high), high),
+            _ => {
+                return Err(
+                    "a figure needs either `value`, or `low` and `high` and maybe `best`"
+                        .to_owned(),
+                );
+            }
+        };
+        if low.is_finite() && high.is_finite() && low <= best && best <= high {
+            Ok(Sourced {
+                low,
+                best,
+                high,
+                source,
+            })
+        } else {
+            Err(format!(
+                "low {low}, best {best}, high {high} are out of order"
+            ))
+        }
+    }
+
+    pub(crate) fn maybe(&self, figure: Option<&raw::Figure>) -> EntryResult<Option<Sourced>> {
+        figure.map(|figure| self.figure(figure)).transpose()
+    }
+
+    pub(crate) fn stated<T>(
+        &self,
+        stated: Option<raw::Stated<T>>,
+    ) -> EntryResult<Option<Stated<T>>> {
+        stated
+            .map(|stated| {
+                Ok(Stated {
+                    source: self.get(&stated.source)?,
+                    value: stated.value,
+                })
+            })
+            .transpose()
+    }
+}
+
+pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
+    let mut file = File::parse("sources.toml", files.sources)?;
+    let mut sources = Sources { all: Vec::new() };
+    for source in file.entries("source", "id", |raw: raw::Source| {
+        Ok(Source {
+            id: raw.id,
+            kind: raw.kind,
+            citation: raw.citation,
+        })
+    })? {
+        // Lives as long as the program, as the figures that point to it do.
+        sources.all.push(Box::leak(Box::new(source)));
+    }
+    file.done()?;
+
+    let mut reference = Reference::default();
+    let mut file = File::parse("hazards.toml", files.hazards)?;
+    reference.hazards = file.entries("hazard", "code", |raw| convert::statement(raw, &sources))?;
+    file.done()?;
+
+    let mut file = File::parse("incompatible.toml", files.incompatible)?;
+    reference.groups = file.entries("group", "id", |raw| Ok(convert::group(raw)))?;
+    reference.never_mix = file.entries("never_mix", "a", |raw| {
+        convert::pair(raw, &reference, &sources)
+    })?;
+    file.done()?;
+
+    let mut file = File::parse("dye_classes.toml", files.dye_classes)?;
+    reference.classes = file.entries("class", "id", |raw| convert::class(raw, &sources))?;
+    file.done()?;
+
+    let mut file = File::parse("dyes.toml", files.dyes)?;
+    let powder: raw::Powder = file.table("powder")?;
+    reference.dyes = file.entries("dye", "id", |raw| {
+        convert::dye(raw, &powder, &reference, &sources)
+    })?;
+    file.done()?;
+
+    let mut file = File::parse("fibres.toml", files.fibres)?;
+    reference.fibres = file.entries("fibre", "id", |raw| convert::fibre(raw, &sources))?;
+    file.done()?;
+
+    let mut file = File::parse("materials.toml", files.materials)?;
+    reference.materials = file.entries("material", "id", |raw| {
+        convert::material(raw, &reference, &sources)
+    })?;
+    file.done()?;
+    convert::link_materials(&mut reference.materials).map_err(|(entry, message)| LoadError {
+        file: "materials.toml",
+        entry: Some(entry),
+        message,
+    })?;
+
+    reference.sources = sources.all;
+    index(&mut reference)?;
+    Ok(reference)
+}
+
+/// A parsed file, from which entries are taken until nothing is left.
+struct File {
+    name: &'static str,
+    table: Table,
+}
+
+impl File {
+    fn parse(name: &'static str, text: &str) -> Result<Self, LoadError> {
+        let table = text.parse::<Table>();
+        let table = table.map_err(|error| LoadError {
+            file: name,
+            entry: None,
+            message: error.to_string(),
+        })?;
+        Ok(Self { name, table })
+    }
+
+    fn table<T: DeserializeOwned>(&mut self, key: &str) -> Result<T, LoadError> {
+        let value = self
+            .table
+            .remove(key)
+            .unwrap_or_else(|| Value::Table(Table::new()));
+        value.try_into().map_err(|error: toml::de::Error| {
+            self.error(key.to_owned(), error.message().to_owned())
+        })
+    }
+
+    fn entries<Raw: DeserializeOwned, Out>(
+        &mut self,
+        key: &str,
+        id: &str,
+        mut convert: impl FnMut(Raw) -> EntryResult<Out>,
+    ) -> Result<Vec<Out>, LoadError> {
+        let Some(Value::Array(values)) = self.table.remove(key) else {
+            return Err(self.error(key.to_owned(), format!("the file has no [[{key}]] entries")));
+        };
+        let mut entries = Vec::with_capacity(values.len());
+        for (index, value) in values.into_iter().enumerate() {
+            let name = match value.get(id).and_then(Value::as_str) {
+                Some(id) => format!("{key} {id:?}"),
+                None => format!("{key} number {}", index + 1),
+            };
+            let raw: Result<Raw, toml::de::Error> = value.try_into();
+            let entry = raw
+                .map_err(|error| error.message().to_owned())
+                .and_then(&mut convert);
+            entries.push(entry.map_err(|message| self.error(name, message))?);
+        }
+        Ok(entries)
+    }
+
+    fn done(&self) -> Result<(), LoadError> {
+        match self.table.keys().next() {
+            Some(key) => Err(self.error(key.clone(), "not known in this file".to_owned())),
+            None => Ok(()),
+        }
+    }
+
+    const fn error(&self, entry: String, message: String) -> LoadError {
+        LoadError {
+            file: self.name,
+            entry: Some(entry),
+            message,
+        }
+    }
+}
+
+const fn file_of(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Material => "materials.toml",
+        Kind::Dye => "dyes.toml",
+        Kind::Fibre => "fibres.toml",
+        Kind::Class => "dye_classes.toml",
+    }
+}
+
+/// Builds the indexes of names and ids. A name may mean one thing only.
+fn index(reference: &mut Reference) -> Result<(), LoadError> {
+    let mut names = Vec::new();
+    let mut ids = Vec::new();
+    let mut place = [0_usize; 4];
+    for entry in reference.entries() {
+        let kind = entry.kind();
+        let Some(next) = place.get_mut(kind as usize) else {
+            continue;
+        };
+        let index = *next;
+        *next += 1;
+        ids.push(Name {
+            key: entry.id().to_owned(),
+            written: entry.id().to_owned(),
+            kind,
+            index,
+        });
+        names.extend(names_of(entry, kind, index)?);
+    }
+    for (list, what) in [(&mut names, "name"), (&mut ids, "id")] {
+        list.sort_by(|a: &Name, b: &Name| a.key.cmp(&b.key));
+        for pair in list.windows(2) {
+            if let [first, second] = pair
+                && first.key == second.key
+            {
+                let owner = |name: &Name| reference.entry_of(name).map_or("", Entry::id).to_owned();
+                let message = format!(
+                    "the {what} {:?} is also the {what} {:?} of {:?} in {}",
+                    second.written,
+                    first.written,
+                    owner(first),
+                    file_of(first.kind)
+                );
+                return Err(LoadError {
+                    file: file_of(second.kind),
+                    entry: Some(owner(second)),
+                    message,
+                });
+            }
+        }
+    }
+    reference.longest_name_words = names
+        .iter()
+        .map(|name| name.key.split(' ').count())
+        .max()
+        .unwrap_or(0);
+    reference.names = names;
+    reference.ids = ids;
+    Ok(())
+}
+
+/// The names of one entry. Two spellings that fold alike are one name; an empty key is an error.
+fn names_of(entry: Entry<'_>, kind: Kind, index: usize) -> Result<Vec<Name>, LoadError> {
+    let mut names: Vec<Name> = Vec::new();
+    for written in std::iter::once(entry.name()).chain(entry.synonyms().iter().map(String::as_str))
+    {
+        let key = Folded::new(written).key().to_owned();
+        if key.is_empty() {
+            let message = format!("the name {written:?} is empty or too long");
+            return Err(LoadError {
+                file: file_of(kind),
+                entry: Some(entry.id().to_owned()),
+                message,
+            });
+        }
+        if !names.iter().any(|name| name.key == key) {
+            names.push(Name {
+                key,
+                written: written.to_owned(),
+                kind,
+                index,
+            });
+        }
+    }
+    Ok(names)
+}
