@@ -1,1 +1,8 @@
-//! 
+//! Chemistry and physics of the dye bench, as plain functions in SI units (K, kg, mol/kg, s, J, Pa).
+//!
+//! Nothing here knows a recipe, a notation or an interval: callers evaluate at the corners of what
+//! they know. Each figure and formula names its source; a figure of the trade is marked
+//! `common practice, no source`, and one that was only remembered is marked `from memory`.
+
+pub mod equilibrium;
+pub mod water;

@@ -1,0 +1,82 @@
+//! The equilibrium model against the reference grids computed with PHREEQC 3.8.6 and the Pitzer
+//! coefficients of data0.ypf.R2, row by row (see `data/README.md`).
+
+mod common;
+
+use common::{Row, number, rows};
+use tenter_chemistry::equilibrium::{Totals, solve};
+
+fn totals(row: &Row) -> Totals {
+    let m = |column: &str| number(row, column).unwrap_or(0.0);
+    Totals {
+        sodium: m("m_Na"),
+        potassium: m("m_K"),
+        carbonate: m("m_C"),
+        phosphate: m("m_P"),
+        acetate: m("m_Ac"),
+        citrate: m("m_Cit"),
+        chloride: m("m_Cl"),
+        sulfate: m("m_SO4"),
+        ammonia: m("m_N"),
+        ..Totals::default()
+    }
+}
+
+/// Accepted difference in pH for a series. The model here and the reference share coefficients, so
+/// these are far tighter than what may be said of a real solution (see `realistic_spread`); they
+/// catch mistakes of coding. Citrate has no published sodium coefficients and its reference is
+/// itself uncertain by 0.2.
+fn tolerance(row: &Row) -> f64 {
+    let series = row.get("series").map_or("", String::as_str);
+    let code = series.get(..2).unwrap_or("");
+    match code {
+        "S1" | "S2" | "S3" | "S4" | "S9" => 0.005,
+        "S5" => 0.01,
+        "S6" => 0.001,
+        "S7" => 0.01,
+        "S8" if series.contains("citric") => 0.1,
+        "S8" => 0.005,
+        _ => panic!("unknown series {series}"),
+    }
+}
+
+fn check(text: &str, name: &str) {
+    let mut worst = std::collections::BTreeMap::<String, (f64, String)>::new();
+    let mut wrong = Vec::new();
+    for row in rows(text) {
+        let t = number(&row, "T_C").unwrap() + 273.15;
+        let expected = number(&row, "pH_ref").unwrap();
+        let solution = solve(&totals(&row), t).unwrap();
+        let difference = solution.ph - expected;
+        let series = row["series"].clone();
+        let entry = worst.entry(series).or_insert((0.0, String::new()));
+        if difference.abs() > entry.0.abs() {
+            *entry = (difference, row["id"].clone());
+        }
+        if difference.abs() > tolerance(&row) {
+            wrong.push(format!(
+                "{} {} at {} °C: {:.4} against {expected}",
+                row["id"], row["series"], row["T_C"], solution.ph
+            ));
+        }
+    }
+    for (series, (difference, id)) in &worst {
+        println!("{name} {series}: worst {difference:+.4} ({id})");
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn soda_ash() {
+    check(include_str!("data/oracle_dev_carbonate.csv"), "carbonate");
+}
+
+#[test]
+fn alkalis_and_salts() {
+    check(include_str!("data/oracle_dev_alkali_salt.csv"), "alkali");
+}
+
+#[test]
+fn acids_and_soda_ash_partly_neutralised() {
+    check(include_str!("data/oracle_dev_acid_neutralised.csv"), "acid");
+}
