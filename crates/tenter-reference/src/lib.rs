@@ -34,6 +34,7 @@ mod files;
 mod fold;
 mod formula;
 mod hazard;
+mod index;
 mod load;
 mod material;
 mod names;

@@ -1,8 +1,7 @@
 //! From text to checked entries. Anything wrong is reported with its file and entry; nothing is guessed or skipped.
 
 use crate::files::Files;
-use crate::fold::Folded;
-use crate::names::{Entry, Kind, Name};
+use crate::index::index;
 use crate::reference::Reference;
 use crate::source::{Source, Sourced, Stated};
 use crate::{convert, raw};
@@ -189,7 +188,7 @@ impl File {
         let mut entries = Vec::with_capacity(values.len());
         for (index, value) in values.into_iter().enumerate() {
             let name = match value.get(id).and_then(Value::as_str) {
-                Some(id) => format!("{key} {id:?}"),
+                Some(id) => format!("{key} {id:?} (number {})", index + 1),
                 None => format!("{key} number {}", index + 1),
             };
             let raw: Result<Raw, toml::de::Error> = value.try_into();
@@ -215,91 +214,4 @@ impl File {
             message,
         }
     }
-}
-
-const fn file_of(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Material => "materials.toml",
-        Kind::Dye => "dyes.toml",
-        Kind::Fibre => "fibres.toml",
-        Kind::Class => "dye_classes.toml",
-    }
-}
-
-/// Builds the indexes of names and ids. A name may mean one thing only.
-fn index(reference: &mut Reference) -> Result<(), LoadError> {
-    let mut names = Vec::new();
-    let mut ids = Vec::new();
-    let mut place = [0_usize; 4];
-    for entry in reference.entries() {
-        let kind = entry.kind();
-        let Some(next) = place.get_mut(kind as usize) else {
-            continue;
-        };
-        let index = *next;
-        *next += 1;
-        ids.push(Name {
-            key: entry.id().to_owned(),
-            written: entry.id().to_owned(),
-            kind,
-            index,
-        });
-        names.extend(names_of(entry, kind, index)?);
-    }
-    for (list, what) in [(&mut names, "name"), (&mut ids, "id")] {
-        list.sort_by(|a: &Name, b: &Name| a.key.cmp(&b.key));
-        for pair in list.windows(2) {
-            if let [first, second] = pair
-                && first.key == second.key
-            {
-                let owner = |name: &Name| reference.entry_of(name).map_or("", Entry::id).to_owned();
-                let message = format!(
-                    "the {what} {:?} is also the {what} {:?} of {:?} in {}",
-                    second.written,
-                    first.written,
-                    owner(first),
-                    file_of(first.kind)
-                );
-                return Err(LoadError {
-                    file: file_of(second.kind),
-                    entry: Some(owner(second)),
-                    message,
-                });
-            }
-        }
-    }
-    reference.longest_name_words = names
-        .iter()
-        .map(|name| name.key.split(' ').count())
-        .max()
-        .unwrap_or(0);
-    reference.names = names;
-    reference.ids = ids;
-    Ok(())
-}
-
-/// The names of one entry. Two spellings that fold alike are one name; an empty key is an error.
-fn names_of(entry: Entry<'_>, kind: Kind, index: usize) -> Result<Vec<Name>, LoadError> {
-    let mut names: Vec<Name> = Vec::new();
-    for written in std::iter::once(entry.name()).chain(entry.synonyms().iter().map(String::as_str))
-    {
-        let key = Folded::new(written).key().to_owned();
-        if key.is_empty() {
-            let message = format!("the name {written:?} is empty or too long");
-            return Err(LoadError {
-                file: file_of(kind),
-                entry: Some(entry.id().to_owned()),
-                message,
-            });
-        }
-        if !names.iter().any(|name| name.key == key) {
-            names.push(Name {
-                key,
-                written: written.to_owned(),
-                kind,
-                index,
-            });
-        }
-    }
-    Ok(names)
 }

@@ -78,6 +78,8 @@ pub(crate) struct Name {
     pub(crate) written: String,
     pub(crate) kind: Kind,
     pub(crate) index: usize,
+    /// Whether it is the name to show rather than another name.
+    pub(crate) primary: bool,
 }
 
 /// Words that say only how a dry material comes; a known name may carry one at its end.
