@@ -10,7 +10,7 @@ use crate::lower::lower;
 use crate::physical::{Holds, PhysicalLine, find_comment, physical_lines, trim_end};
 use crate::prepare::{offset, prepare};
 use crate::split::opens_first;
-use crate::tree::{Block, BlockKind, Connector, Oddity, OddityKind, Span};
+use crate::tree::{Block, BlockKind, Connector, Line, Oddity, OddityKind, Span};
 
 /// Reads one block. What it says depends on nothing but this text.
 pub fn parse_block(text: &str) -> Block {
@@ -170,4 +170,21 @@ fn notice_characters(text: &str, oddities: &mut Vec<Oddity>) {
         }
     }
     oddities.extend(last);
+}
+
+impl Block {
+    /// The text after a line's head as one run of words: comments left out, breaks and blanks in a row made one.
+    pub fn prose(&self, line: &Line) -> String {
+        let mut words = Vec::new();
+        let mut from = line.rest.start;
+        let ends = line
+            .inner_comments
+            .iter()
+            .map(|comment| (comment.start, comment.end));
+        for (start, next) in ends.chain(std::iter::once((line.rest.end, line.rest.end))) {
+            words.extend(self.slice(Span::new(from, start)).split_whitespace());
+            from = next;
+        }
+        words.join(" ")
+    }
 }

@@ -6,7 +6,7 @@ use std::sync::{Arc, LazyLock};
 use crate::fold::fold_name_cow;
 use crate::keys::{self, KEYS};
 use crate::tree::{BlockKind, Clause, Head, Item, Line, Span};
-use crate::verbs::VERBS;
+use crate::verbs::verbs;
 
 /// How the rest of a line is to be taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,7 +28,7 @@ type Table = BTreeMap<&'static str, Entry>;
 
 static VERB_TABLE: LazyLock<Table> = LazyLock::new(|| {
     let mut table = Table::new();
-    for verb in VERBS {
+    for verb in verbs() {
         enter(&mut table, verb.name, verb.synonyms, false);
     }
     table

@@ -32,4 +32,4 @@ pub use tree::{
     Block, BlockKind, Clause, Connector, Document, Head, Item, Line, Number, NumberForm, Oddity,
     OddityKind, PlacedBlock, Qualifier, Span,
 };
-pub use verbs::{ClauseUse, Expect, VERBS, Verb, verb_row};
+pub use verbs::{ClauseUse, Expect, Verb, verb_row, verbs};

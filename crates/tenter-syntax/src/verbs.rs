@@ -63,11 +63,58 @@ pub enum Expect {
     Text,
 }
 
-mod table;
+const fn verb(
+    name: &'static str,
+    synonyms: &'static [&'static str],
+    summary: &'static str,
+    takes: &'static [ClauseUse],
+) -> Verb {
+    Verb {
+        name,
+        synonyms,
+        summary,
+        takes,
+    }
+}
 
-pub use table::VERBS;
+const fn direct(what: Expect, example: &'static str) -> ClauseUse {
+    ClauseUse {
+        connector: None,
+        what,
+        example,
+    }
+}
+
+const fn with(connector: Connector, what: Expect, example: &'static str) -> ClauseUse {
+    ClauseUse {
+        connector: Some(connector),
+        what,
+        example,
+    }
+}
+
+mod applying;
+mod liquor;
+mod preparing;
+mod record;
+mod shaping;
+mod time;
+
+const GROUPS: [&[Verb]; 6] = [
+    preparing::ROWS,
+    shaping::ROWS,
+    applying::ROWS,
+    liquor::ROWS,
+    time::ROWS,
+    record::ROWS,
+];
+
+/// All verbs, by the kind of work.
+pub fn verbs() -> impl Iterator<Item = &'static Verb> {
+    GROUPS.iter().flat_map(|rows| rows.iter())
+}
 
 /// The verb of a canonical name.
 pub fn verb_row(name: &str) -> Option<&'static Verb> {
-    VERBS.iter().find(|verb| verb.name == name)
+    verbs().find(|verb| verb.name == name)
 }

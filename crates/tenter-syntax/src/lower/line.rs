@@ -132,7 +132,9 @@ impl<'a> LineReader<'a> {
         if let Some(from) = items.filter_map(wrong).next() {
             leave_unread(line, from);
         }
+        // `colour #add` is a colour that went wrong, not a comment.
         if let Some(unread) = line.unread
+            && !expected
             && unread.of(self.block).starts_with('#')
         {
             self.note(OddityKind::CommentWithoutBlank, unread);

@@ -26,6 +26,7 @@ pub fn draw_line(block: &Block, line: &Line) -> String {
         && line.items.is_empty()
         && line.clauses.is_empty()
         && !line.rest.is_empty()
+        && line.unread.is_none()
     {
         parts.push(format!("rest={}", block.slice(line.rest)));
     }
