@@ -1,5 +1,7 @@
 //! Speed of the acid–base solver: soda-ash solutions a second.
 
+#![allow(clippy::unwrap_used)]
+
 use divan::{Bencher, black_box, counter::ItemsCount};
 use tenter_chemistry::equilibrium::{Model, Totals, solve};
 

@@ -5,4 +5,10 @@
 //! `common practice, no source`, and one that was only remembered is marked `from memory`.
 
 pub mod equilibrium;
+pub mod heat;
+pub mod hydrate;
+mod interpolate;
+pub mod reaction;
+pub mod solubility;
+mod solubility_tables;
 pub mod water;

@@ -1,6 +1,8 @@
 //! The equilibrium model against the reference grids computed with PHREEQC 3.8.6 and the Pitzer
 //! coefficients of data0.ypf.R2, row by row (see `data/README.md`).
 
+#![allow(clippy::unwrap_used, clippy::print_stdout)]
+
 mod common;
 
 use common::{Row, number, rows};

@@ -2,6 +2,8 @@
 //! coefficients: Staples & Bates 1969, J. Res. NBS 73A:37 (carbonate, citrate); Bates 1962,
 //! J. Res. NBS 66A:179 (phosphate).
 
+#![allow(clippy::unwrap_used, clippy::print_stdout)]
+
 mod common;
 
 use common::{number, rows};

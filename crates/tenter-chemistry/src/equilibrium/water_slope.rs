@@ -4,7 +4,7 @@
 //! Bradley & Pitzer 1979, J. Phys. Chem. 83:1599 (coefficients as in the public library chempy
 //! 0.10.2) and the density of water of Kell 1975, J. Chem. Eng. Data 20:97.
 
-use crate::water::kell_density;
+use crate::water::density;
 
 /// Slope `Aφ` in (kg/mol)^½ at a temperature in kelvin and one atmosphere.
 #[must_use]
@@ -14,10 +14,10 @@ pub fn osmotic_slope(temperature_k: f64) -> f64 {
     let boltzmann = 1.380649e-23;
     let vacuum = 8.8541878128e-12;
     let pi = core::f64::consts::PI;
-    let density = kell_density(temperature_k);
+    let mass_density = density(temperature_k);
     let bjerrum = charge * charge
         / (4.0 * pi * vacuum * permittivity(temperature_k) * boltzmann * temperature_k);
-    libm::sqrt(2.0 * pi * avogadro * density) * bjerrum * libm::sqrt(bjerrum) / 3.0
+    libm::sqrt(2.0 * pi * avogadro * mass_density) * bjerrum * libm::sqrt(bjerrum) / 3.0
 }
 
 /// Relative permittivity of water at one atmosphere.

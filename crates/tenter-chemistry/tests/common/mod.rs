@@ -1,6 +1,6 @@
 //! Reading of the committed tables.
 
-#![allow(dead_code)]
+#![allow(dead_code, clippy::unwrap_used)]
 
 use std::collections::BTreeMap;
 
