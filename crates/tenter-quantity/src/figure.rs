@@ -7,7 +7,7 @@ use crate::dimension::Dimension;
 use crate::interval::Interval;
 use crate::origin::Origin;
 use crate::place::Place;
-use crate::show::show;
+use crate::show::{show, show_difference, show_in};
 use crate::unit::Unit;
 
 /// A value with its kind, the unit to show it in and where it came from. Cloning shares the origin.
@@ -191,8 +191,11 @@ impl Figure {
     /// For people: "480 g", "410 to 560 g". What was written keeps its unit; the rest takes the handiest of the
     /// family.
     pub fn show(&self) -> String {
+        let difference = self.dimension == Dimension::TemperatureDifference
+            && self.unit.dimension == Dimension::Temperature;
         match &*self.origin {
-            Origin::Written { .. } => crate::show::show_in(self.value, self.unit),
+            _ if difference => show_difference(self.value, self.unit),
+            Origin::Written { .. } => show_in(self.value, self.unit),
             _ => show(self.value, self.unit),
         }
     }

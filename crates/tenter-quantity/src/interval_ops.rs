@@ -92,26 +92,29 @@ impl Div for Interval {
             ]);
             return Self::new(low, best, high);
         }
-        // Zero lies in the divisor: the quotient is unbounded on each side its signs allow.
+        if by.low == 0.0 && by.high == 0.0 {
+            return Self::new(f64::NEG_INFINITY, best, f64::INFINITY);
+        }
+        // Zero lies in the divisor: the quotient is unbounded on each side that the signs allow.
         let positive = (self.high > 0.0 && by.high > 0.0) || (self.low < 0.0 && by.low < 0.0);
         let negative = (self.low < 0.0 && by.high > 0.0) || (self.high > 0.0 && by.low < 0.0);
-        if !positive && !negative {
-            // 0 / [..0..] or x / exactly 0: nothing can be said.
-            return Self::new(f64::NEG_INFINITY, best, f64::INFINITY);
-        }
-        if self.contains(0.0) {
-            return Self::new(f64::NEG_INFINITY, best, f64::INFINITY);
-        }
-        let nearest = if self.low > 0.0 { self.low } else { self.high };
+        // On a side it cannot reach, it comes nearest to zero where the dividend is least and the divisor greatest.
+        let least = if self.contains(0.0) {
+            0.0
+        } else if self.low > 0.0 {
+            self.low
+        } else {
+            self.high
+        };
         let low = if negative {
             f64::NEG_INFINITY
         } else {
-            quotient(nearest, if nearest > 0.0 { by.high } else { by.low })
+            quotient(least, if least > 0.0 { by.high } else { by.low })
         };
         let high = if positive {
             f64::INFINITY
         } else {
-            quotient(nearest, if nearest > 0.0 { by.low } else { by.high })
+            quotient(least, if least > 0.0 { by.low } else { by.high })
         };
         Self::new(low, best, high)
     }

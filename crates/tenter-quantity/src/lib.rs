@@ -47,5 +47,5 @@ pub use origin::Origin;
 pub use place::Place;
 pub use problem::UnitProblem;
 pub use quantity::{Basis, Quantity, liquor_ratio};
-pub use show::{show, show_in, show_number};
+pub use show::{show, show_difference, show_in, show_number};
 pub use unit::{System, Unit};

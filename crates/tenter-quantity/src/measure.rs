@@ -30,6 +30,8 @@ pub struct Denominator<'a> {
     pub word: Option<&'a str>,
     /// Whether `goods` follows the unit: `per 100 g goods`.
     pub of_goods: bool,
+    /// Whether units of several countries share the spelling below the stroke.
+    pub shared_spelling: bool,
 }
 
 /// A unit whose spelling several countries share, and that nothing settled.
@@ -75,7 +77,7 @@ pub fn read_unit<'a>(
     measures: Option<System>,
 ) -> Result<Option<UnitExpression<'a>>, UnitProblem> {
     let pieces = Pieces::new(tokens);
-    let Some(top) = find_at(&pieces, 0)? else {
+    let Some(top) = find_at_front(&pieces)? else {
         return Ok(None);
     };
     read_quotient(&pieces, top, measures).map(Some)
@@ -133,22 +135,35 @@ struct Bottom<'a> {
     part: Option<Part>,
 }
 
-fn find_at(pieces: &Pieces<'_>, start: usize) -> Result<Option<Part>, UnitProblem> {
-    // `% w/v` and `mg/L CaCO3` have strokes of their own: whole words first.
-    let whole = if start == 0 {
-        lookup::find(pieces.whole_words())
-            .and_then(|(found, spelling, used)| Some((found, spelling, pieces.piece_at(used)?)))
-    } else {
-        None
-    };
-    let (words, count) = pieces.words_from(start);
-    let found = whole.or_else(|| {
-        lookup::find(words.get(..count).unwrap_or_default())
-            .map(|(found, spelling, used)| (found, spelling, start + used))
-    });
-    let Some((found, spelling, end)) = found else {
-        return Ok(None);
-    };
+/// The unit at the front. `% w/v` and `mg/L CaCO3` have strokes of their own: whole words come first.
+fn find_at_front(pieces: &Pieces<'_>) -> Result<Option<Part>, UnitProblem> {
+    let whole = lookup::find(pieces.whole_words())
+        .and_then(|(found, spelling, used)| Some((found, spelling, pieces.piece_at(used)?)));
+    let split = find_at(pieces, 0);
+    match whole {
+        // `% owg/L` is longer taken apart.
+        Some((_, _, end)) if matches!(split, Ok(Some(part)) if part.end > end) => split,
+        Some((found, spelling, end)) => part_of(pieces, found, spelling, end),
+        None => split,
+    }
+}
+
+fn find_at(pieces: &Pieces<'_>, at: usize) -> Result<Option<Part>, UnitProblem> {
+    let (words, count) = pieces.words_from(at);
+    match lookup::find(words.get(..count).unwrap_or_default()) {
+        // Nothing is divided by money: there the word is a name.
+        Some((Found::Currency(_), _, _)) if at > 0 => Ok(None),
+        Some((found, spelling, used)) => part_of(pieces, found, spelling, at + used),
+        None => Ok(None),
+    }
+}
+
+fn part_of(
+    pieces: &Pieces<'_>,
+    found: Found,
+    spelling: &'static str,
+    end: usize,
+) -> Result<Option<Part>, UnitProblem> {
     let group = match found {
         Found::Units(group) => group,
         Found::Currency(unit) => Group::one(unit),
@@ -180,7 +195,7 @@ fn denominator_at<'a>(
         _ => (None, start),
     };
     let part = match pieces.get(at) {
-        Some(Piece::Word(_)) => find_at_inner(pieces, at)?,
+        Some(Piece::Word(_)) => find_at(pieces, at)?,
         _ => None,
     };
     let mut denominator = Denominator {
@@ -188,6 +203,7 @@ fn denominator_at<'a>(
         unit: part.and_then(|part| part.group.first()),
         word: None,
         of_goods: false,
+        shared_spelling: part.is_some_and(|part| part.group.iter().nth(1).is_some()),
     };
     let mut end = part.map_or(at, |part| part.end);
     if part.is_none() {
@@ -207,28 +223,6 @@ fn denominator_at<'a>(
         }
     }
     Ok(Some((Bottom { denominator, part }, end)))
-}
-
-fn find_at_inner(pieces: &Pieces<'_>, at: usize) -> Result<Option<Part>, UnitProblem> {
-    let (words, count) = pieces.words_from(at);
-    let Some((found, spelling, used)) = lookup::find(words.get(..count).unwrap_or_default()) else {
-        return Ok(None);
-    };
-    match found {
-        Found::Units(group) => Ok(Some(Part {
-            group,
-            spelling,
-            end: at + used,
-        })),
-        // Nothing is divided by money: the word is a name.
-        Found::Currency(_) => Ok(None),
-        Found::Doubtful(doubt) => Err(UnitProblem::Doubtful {
-            spelling: spelling.to_owned(),
-            meant: meant_units(doubt),
-            why: doubt.why,
-            words_used: pieces.tokens_to(at + used),
-        }),
-    }
 }
 
 fn read_quotient<'a>(
@@ -379,20 +373,21 @@ impl<'a> UnitExpression<'a> {
                 words_used: self.words_used,
             });
         }
-        let part = |unit: &'static Unit| Part {
-            group: Group::sharing(unit),
+        let part = |unit: &'static Unit, shared: bool| Part {
+            group: if shared {
+                Group::sharing(unit)
+            } else {
+                Group::one(unit)
+            },
             spelling: unit.spellings.first().copied().unwrap_or(unit.symbol),
             end: 0,
         };
-        let group = match &self.ambiguity {
-            Some(_) => Group::sharing(self.numerator),
-            None => Group::one(self.numerator),
-        };
-        let top = Part {
-            group,
-            ..part(self.numerator)
-        };
-        let bottom = denominator.unit.map(part);
+        // Several countries' units are in question where the factor is not that of one.
+        let shared = self.factor != self.numerator.factor_interval();
+        let top = part(self.numerator, shared);
+        let bottom = denominator
+            .unit
+            .map(|unit| part(unit, denominator.shared_spelling));
         self.over(denominator, top, bottom, measures)
     }
 

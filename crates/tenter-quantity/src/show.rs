@@ -193,7 +193,7 @@ fn signed(text: String) -> String {
 }
 
 /// The unit of the family in which the number reads best.
-fn handier<'a>(value: Interval, unit: &'a Unit) -> &'a Unit {
+fn handier(value: Interval, unit: &Unit) -> &Unit {
     let size = value.best.abs();
     if size == 0.0 || !size.is_finite() {
         return unit;

@@ -100,7 +100,13 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "sq inch",
         "square inch",
-        &["sq inch", "sq in", "square inch", "square inches"],
+        &[
+            "sq inch",
+            "sq inches",
+            "sq in",
+            "square inch",
+            "square inches",
+        ],
         Area,
         INCH * INCH,
         SP811,

@@ -34,7 +34,7 @@ pub(super) static UNITS: &[Unit] = &[
         &["°dH", "dH", "° dH", "deg dH"],
         Hardness,
         GERMAN_DEGREE,
-        "10 mg CaO/L, DIN 38409-6: from memory; molar masses IUPAC 2021",
+        "10 mg CaO/L (1 part in 100 000), wiktel.com/standards/hardnes.htm; molar masses IUPAC 2021",
     ),
     row(
         "°fH",
@@ -42,7 +42,7 @@ pub(super) static UNITS: &[Unit] = &[
         &["°fH", "fH", "° fH", "deg fH"],
         Hardness,
         1e-2,
-        "10 mg CaCO3/L: from memory",
+        "10 mg CaCO3/L (1 part in 100 000), wiktel.com/standards/hardnes.htm",
     ),
     row(
         "°e",
@@ -50,7 +50,7 @@ pub(super) static UNITS: &[Unit] = &[
         &["°e", "°Clark", "Clark", "deg Clark", "degrees Clark"],
         Hardness,
         GRAIN_PER_IMPERIAL_GALLON,
-        "one grain of CaCO3 in an imperial gallon: from memory; grain NIST SP 811",
+        "one grain of CaCO3 in an imperial gallon, sizes.com/units/clark_degree.htm; grain NIST SP 811",
     ),
     row(
         "gr/gal",
