@@ -1,7 +1,8 @@
 //! How far a written number may be from the truth: `about`, `at least`, `at most`, ranges, `±`.
 
 use crate::interval::Interval;
-use crate::numeral::{NumeralProblem, NumeralProblemKind, parse_numeral};
+use crate::numeral::parse_numeral;
+use crate::numeral_problem::{NumeralProblem, NumeralProblemKind};
 
 /// What `about` is taken to mean, as a share to either side: assumed; common practice, no source.
 pub const ABOUT_SHARE: f64 = 0.10;

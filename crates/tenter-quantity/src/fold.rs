@@ -54,10 +54,12 @@ impl Folded {
 
     /// The reduced spelling, case kept.
     pub fn as_str(&self) -> &str {
-        self.bytes
-            .get(..self.length)
-            .and_then(|bytes| std::str::from_utf8(bytes).ok())
-            .unwrap_or_default()
+        std::str::from_utf8(self.as_bytes()).unwrap_or_default()
+    }
+
+    /// The reduced spelling as bytes, for comparing.
+    pub fn as_bytes(&self) -> &[u8] {
+        self.bytes.get(..self.length).unwrap_or_default()
     }
 
     /// The same with small letters.

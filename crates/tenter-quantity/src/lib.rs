@@ -12,20 +12,27 @@
 pub mod bound;
 pub mod composed;
 pub mod currency;
+mod derivation;
 pub mod dimension;
+pub mod dimension_problem;
 pub mod distance;
 pub mod figure;
 pub mod fold;
+mod index;
 pub mod interval;
 pub mod interval_ops;
 pub mod lookup;
 pub mod measure;
 pub mod numeral;
+mod numeral_fix;
+pub mod numeral_problem;
 pub mod origin;
 mod pieces;
 pub mod place;
 pub mod problem;
 pub mod quantity;
+mod quotient;
+pub mod read;
 pub mod show;
 pub mod standard;
 pub mod table;
@@ -33,19 +40,20 @@ pub mod unit;
 
 pub use bound::{Bound, about, at_least, at_most, parse_amount};
 pub use currency::{is_currency, lookup_currency, price_per_kilogram, price_per_litre};
-pub use dimension::{Dimension, DimensionProblem};
+pub use dimension::Dimension;
+pub use dimension_problem::DimensionProblem;
 pub use figure::Figure;
 pub use interval::Interval;
 pub use lookup::{
     Lookup, candidates, canonical_spelling, lookup_unit, nearest_unit, unit_by_symbol,
 };
-pub use measure::{
-    Ambiguity, Denominator, Token, UnitExpression, read_denominator, read_price, read_unit,
-};
-pub use numeral::{NumeralProblem, NumeralProblemKind, parse_numeral};
+pub use measure::{Ambiguity, Denominator, Token, UnitExpression};
+pub use numeral::parse_numeral;
+pub use numeral_problem::{NumeralProblem, NumeralProblemKind};
 pub use origin::Origin;
 pub use place::Place;
 pub use problem::UnitProblem;
 pub use quantity::{Basis, Quantity, liquor_ratio};
+pub use read::{read_denominator, read_price, read_unit};
 pub use show::{show, show_difference, show_in, show_number};
 pub use unit::{System, Unit};

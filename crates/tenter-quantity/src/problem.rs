@@ -43,7 +43,7 @@ pub enum UnitProblem {
         /// Words taken.
         words_used: usize,
     },
-    /// Per nothing: `g per 0 L`.
+    /// Per nothing, or less: `g per 0 L`.
     PerZero {
         /// Words taken.
         words_used: usize,
@@ -112,7 +112,7 @@ impl fmt::Display for UnitProblem {
                 numerator.symbol
             ),
             Self::PerZero { .. } => {
-                f.write_str("an amount per zero of something cannot be worked out")
+                f.write_str("an amount per nothing cannot be worked out; the number after `per` must be above zero")
             }
             Self::TwoDivisions { spelling, .. } => {
                 write!(f, "`{spelling}` divides twice; a unit may be divided once")

@@ -1,6 +1,7 @@
 //! A value with its kind and what it is counted on.
 
-use crate::dimension::{Dimension, DimensionProblem};
+use crate::dimension::Dimension;
+use crate::dimension_problem::DimensionProblem;
 use crate::interval::Interval;
 use crate::unit::Unit;
 

@@ -1,5 +1,6 @@
 //! Units as recipes write them: divided, counted on something, ambiguous, half typed.
 
+use proptest::prelude::*;
 use tenter_quantity::{
     Basis, Dimension, Interval, Quantity, System, Token, UnitExpression, UnitProblem, liquor_ratio,
     read_denominator, read_price, read_unit,
@@ -335,11 +336,28 @@ fn ratios() {
     for (goods, liquor) in [(0.0, 20.0), (1.0, 0.0), (-1.0, 5.0), (f64::NAN, 1.0)] {
         assert_eq!(liquor_ratio(goods, liquor), None);
     }
-    // Published: 500 g in 10 L is 1:20, 500 g in 8 L is 1:16 (George Weil, two recipe sheets).
-    for (litres, ratio) in [(10.0, 20.0), (8.0, 16.0)] {
-        let liquor = read("L", None).apply(Interval::exact(litres)).value * 1000.0;
-        let goods = read("g", None).apply(Interval::exact(500.0)).value;
-        assert!(close((liquor / goods).best, ratio));
+}
+
+/// Journal of Textiles (Hindawi) 2016, article 9739380, table 2: 1 kg at 1:10 with 0.5 / 1.5 / 4 % dye, sodium sulfate
+/// 20 / 50 / 70 g/L and soda ash 5 / 15 / 20 g/L. The grams are arithmetic on the table.
+#[test]
+fn a_published_table_of_reactive_dyeing() {
+    let goods = read("kg", None).apply(Interval::ONE).value;
+    let litres = goods * liquor_ratio(1.0, 10.0).unwrap().value / 1000.0;
+    let rows = [
+        (0.5, 5.0, 20.0, 200.0, 5.0, 50.0),
+        (1.5, 15.0, 50.0, 500.0, 15.0, 150.0),
+        (4.0, 40.0, 70.0, 700.0, 20.0, 200.0),
+    ];
+    for (share, dye, sulfate_strength, sulfate, soda_strength, soda) in rows {
+        let of_goods = read("% owg", None).apply(Interval::exact(share)).value * goods;
+        let strength = |x| read("g/L", None).apply(Interval::exact(x)).value;
+        assert!(close(of_goods.best * 1e3, dye));
+        assert!(close(
+            (strength(sulfate_strength) * litres).best * 1e3,
+            sulfate
+        ));
+        assert!(close((strength(soda_strength) * litres).best * 1e3, soda));
     }
 }
 
@@ -413,4 +431,42 @@ fn kinds_combine_both_ways() {
     assert_eq!(D::Volume.over(D::Mass), Some(D::VolumePerMass));
     assert_eq!(D::Time.over(D::Time), Some(D::None));
     assert_eq!(D::Time.over(D::Mass), None);
+}
+
+proptest! {
+    #[test]
+    fn any_tokens_are_read_or_refused(
+        words in proptest::collection::vec(
+            prop_oneof![
+                3 => "(g|L|mL|gal|cup|oz|fl|US|tsp|per|/|%|owg|w/v|goods|100|0|piece|lot|EUR|°|T|min|C|g/L|/L|g/|//|tee)",
+                1 => ".{0,40}",
+            ],
+            0..8,
+        ),
+        numbers in proptest::collection::vec(any::<f64>(), 8),
+    ) {
+        let tokens: Vec<Token<'_>> = words
+            .iter()
+            .zip(numbers)
+            .map(|(word, number)| if word == "100" { Token::Number(number) } else { Token::Word(word) })
+            .collect();
+        for measures in [None, Some(System::Us), Some(System::Australian), Some(System::Any)] {
+            match read_unit(&tokens, measures) {
+                Ok(None) => {}
+                Ok(Some(unit)) => {
+                    prop_assert!(unit.words_used >= 1 && unit.words_used <= tokens.len());
+                    let value = unit.apply(Interval::range(1.0, 2.0)).value;
+                    prop_assert!(value.low <= value.best && value.best <= value.high);
+                    prop_assert!(!unit.text().is_empty());
+                    // A figure must be showable in its unit.
+                    let shown = unit.display_unit();
+                    prop_assert!(shown.dimension == unit.dimension || shown.symbol.is_empty() || unit.per_word.is_some(), "{:?}", unit);
+                }
+                Err(problem) => {
+                    prop_assert!(problem.words_used() >= 1 && problem.words_used() <= tokens.len());
+                    prop_assert!(!problem.to_string().is_empty());
+                }
+            }
+        }
+    }
 }
