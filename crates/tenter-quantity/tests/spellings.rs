@@ -256,6 +256,7 @@ fn slips_find_the_nearest_unit() {
         ("mlt", Some("mL")),
         ("liters", Some("L")),
         ("galons", Some("US gal")),
+        ("litrs", Some("L")),
         ("lagoon", None),
         ("xy", None),
         ("", None),
