@@ -68,7 +68,7 @@ fn temperatures_agree_with_nist_sp_811() {
     }
 }
 
-/// NIST Handbook 44, appendix C, "Units of liquid volume": how many of one make another, exactly.
+/// NIST Handbook 44, appendix C, "Units of liquid volume": how many of one make another, exactly (counts from memory).
 #[test]
 fn us_liquid_measures_nest_as_in_handbook_44() {
     let ratio = |large: &str, small: &str| unit(large).factor / unit(small).factor;

@@ -1,7 +1,7 @@
 """Regenerates currencies.csv: the alphabetic codes of ISO 4217 as the pycountry library (Debian's iso-codes) has them.
 
-    python -m venv /tmp/venv && /tmp/venv/bin/pip install pycountry==26.2.16
-    /tmp/venv/bin/python regenerate_currencies.py > currencies.csv
+    python -m venv venv && venv/bin/pip install pycountry==26.2.16
+    venv/bin/python regenerate_currencies.py > currencies.csv
 
 Never run by the build: the csv beside this script is committed.
 """

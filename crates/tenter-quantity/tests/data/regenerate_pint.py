@@ -1,7 +1,7 @@
 """Regenerates pint.csv: factors to SI as the pint library (an independent unit library) has them.
 
-    python -m venv /tmp/venv && /tmp/venv/bin/pip install pint==0.25.3
-    /tmp/venv/bin/python regenerate_pint.py > pint.csv
+    python -m venv venv && venv/bin/pip install pint==0.25.3
+    venv/bin/python regenerate_pint.py > pint.csv
 
 Never run by the build: the csv beside this script is committed.
 """
