@@ -23,6 +23,7 @@ pub(crate) fn group(raw: raw::Group) -> Group {
         id: raw.id,
         name: raw.name,
         kind: raw.kind,
+        words: raw.words,
     }
 }
 
@@ -122,6 +123,7 @@ pub(crate) fn dye(
             raw.class.value
         ));
     }
+    known_groups(&powder.hazard_groups, reference)?;
     if let Some(formula) = &raw.formula {
         Formula::parse(&formula.value)
             .map_err(|error| format!("formula {}: {error}", formula.value))?;
@@ -146,6 +148,8 @@ pub(crate) fn dye(
         turquoise: sources.stated(raw.turquoise)?,
         black: sources.stated(raw.black)?,
         hazards: claims(&powder.hazards, reference, sources)?,
+        dust: powder.dust,
+        hazard_groups: powder.hazard_groups.clone(),
         cautions: powder.cautions.clone(),
         note: raw.note,
     })

@@ -30,6 +30,10 @@ pub struct Dye {
     pub black: Option<Stated<bool>>,
     /// Hazard statements of the powder.
     pub hazards: Vec<HazardClaim>,
+    /// Whether handling the powder raises dust that harms.
+    pub dust: bool,
+    /// Groups of the never-mix table the powder belongs to.
+    pub hazard_groups: Vec<String>,
     /// Plain sentences to show a dyer.
     pub cautions: Vec<String>,
     /// Anything else worth knowing.

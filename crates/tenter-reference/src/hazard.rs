@@ -50,6 +50,8 @@ pub struct Group {
     pub name: String,
     /// What belongs to it.
     pub kind: GroupKind,
+    /// For a vessel group, the stuffs its vessels are made of.
+    pub words: Vec<String>,
 }
 
 /// How bad it is when a pair meets.

@@ -120,7 +120,7 @@ pub struct Material {
     pub formula: Option<String>,
     /// Molar mass of `formula`, g/mol.
     pub molar_mass_g_per_mol: Option<Sourced>,
-    /// What a hydrate or grade counts as.
+    /// What a hydrate or a grade counts as: washing soda as soda ash, ice as water.
     pub anhydrous: Option<Anhydrous>,
     /// Id of the pure substance dissolved in a solution, where that is an entry too.
     pub solute: Option<String>,
@@ -128,7 +128,7 @@ pub struct Material {
     pub density_kg_per_m3: Option<Sourced>,
     /// Usual strength of a solution.
     pub strength: Option<Strength>,
-    /// Key of the solubility table in the chemistry crate.
+    /// Formula by which the chemistry crate knows the solubility of its anhydrous substance.
     pub solubility: Option<String>,
     /// Acid taken up by one mole down to about pH 4.5, mol: 2 for a carbonate, 1 for a hydrogen carbonate or hydroxide.
     pub alkali_equivalents_per_mol: Option<Sourced>,

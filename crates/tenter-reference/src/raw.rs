@@ -59,6 +59,8 @@ pub(crate) struct Group {
     pub(crate) id: String,
     pub(crate) name: String,
     pub(crate) kind: GroupKind,
+    #[serde(default)]
+    pub(crate) words: Vec<String>,
 }
 
 #[derive(Deserialize)]
@@ -119,6 +121,9 @@ pub(crate) struct DyeClass {
 #[serde(deny_unknown_fields)]
 pub(crate) struct Powder {
     pub(crate) density_kg_per_m3: Figure,
+    pub(crate) dust: bool,
+    #[serde(default)]
+    pub(crate) hazard_groups: Vec<String>,
     #[serde(default)]
     pub(crate) hazards: Vec<Claim>,
     #[serde(default)]

@@ -1,6 +1,7 @@
 //! All the reference data, loaded and indexed.
 
 use crate::files::Files;
+use crate::fold::Folded;
 use crate::load::{LoadError, load};
 use crate::names::{Entry, Name};
 use crate::source::Source;
@@ -97,6 +98,17 @@ impl Reference {
     /// The group of the never-mix table with this id.
     pub fn group(&self, id: &str) -> Option<&Group> {
         self.groups.iter().find(|group| group.id == id)
+    }
+
+    /// Vessel groups of the never-mix table that a vessel of this stuff belongs to, however the stuff is spelt.
+    pub fn vessel_groups<'a>(&'a self, stuff: &str) -> impl Iterator<Item = &'a Group> + use<'a> {
+        let wanted = Folded::new(stuff);
+        self.groups.iter().filter(move |group| {
+            group
+                .words
+                .iter()
+                .any(|word| Folded::new(word).key() == wanted.key())
+        })
     }
 
     /// Pairs that must never meet between two lists of groups, either way round.
