@@ -93,6 +93,9 @@ const FORM_WORDS: [&str; 7] = [
     " pearls",
 ];
 
+/// Keys of words that stand before a name without belonging to it, while no more has been read.
+const LEADS: [&str; 8] = ["", "the", "some", "an", "a", "ci", "c", "c i"];
+
 impl Reference {
     /// What a whole name means, however it is spelt (see [`crate::fold`]). Does not allocate.
     pub fn find(&self, name: &str) -> Option<Entry<'_>> {
@@ -116,13 +119,25 @@ impl Reference {
     pub fn longest_match(&self, words: &[&str]) -> Option<(Entry<'_>, usize)> {
         let mut folded = Folded::default();
         let mut longest = None;
-        for (index, word) in words.iter().take(self.longest_name_words + 2).enumerate() {
+        for (index, word) in words.iter().take(self.longest_name_words + 3).enumerate() {
             folded.push(word);
-            if let Some(entry) = self.find_folded(&folded) {
+            let entry = self.find_folded(&folded);
+            let key = folded.key();
+            if let Some(entry) = entry {
                 longest = Some((entry, index + 1));
+            } else if !LEADS.contains(&key) && !self.opens_a_name(key) {
+                break;
             }
         }
         longest
+    }
+
+    /// Whether some name starts with this key, so that more words could still make a name.
+    fn opens_a_name(&self, key: &str) -> bool {
+        let at = self.names.partition_point(|name| name.key.as_str() < key);
+        self.names
+            .get(at)
+            .is_some_and(|name| name.key.starts_with(key))
     }
 
     fn exact(&self, key: &str) -> Option<Entry<'_>> {

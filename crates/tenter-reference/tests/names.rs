@@ -159,6 +159,13 @@ fn the_longest_whole_name_at_the_front() {
         Some(("reactive-blue-4", 5))
     );
     assert_eq!(at_front("soda ash soak"), Some(("soda-ash", 2)));
+    assert_eq!(at_front("the soda ash powder"), Some(("soda-ash", 4)));
+    assert_eq!(at_front("- soda - ash"), Some(("soda-ash", 4)));
+    assert_eq!(at_front("table cloth"), None);
+    assert_eq!(
+        at_front("sodium m-nitrobenzenesulphonate in"),
+        Some(("resist-salt", 2))
+    );
     assert_eq!(at_front("marigold soda ash"), None);
     assert_eq!(at_front(""), None);
 }
@@ -193,6 +200,14 @@ fn misspellings_are_answered_and_other_words_are_not() {
         reference.nearest("soda", Some(Kind::Material)),
         ["soda ash", "washing soda", "baking soda"]
     );
+    assert_eq!(
+        reference.nearest("softener", Some(Kind::Material)),
+        ["fabric softener", "water softener"]
+    );
+    // Words that mean two things, one of them harmful, mean nothing by themselves.
+    for ambiguous in ["hypo", "lime", "softener", "soda", "chrome", "vitriol"] {
+        assert_eq!(id_of(ambiguous), None, "{ambiguous}");
+    }
     for stranger in [
         "night",
         "lagoon",
