@@ -4,11 +4,14 @@
 //! they know. Each figure and formula names its source; a figure of the trade is marked
 //! `common practice, no source`, and one that was only remembered is marked `from memory`.
 
+pub mod colour;
+pub mod density;
 pub mod equilibrium;
 pub mod heat;
 pub mod hydrate;
 mod interpolate;
 pub mod reaction;
+pub mod soak;
 pub mod solubility;
 mod solubility_tables;
 pub mod water;

@@ -52,6 +52,24 @@ fn water_follows_iapws() {
 }
 
 #[test]
+fn water_between_the_rows_follows_iapws() {
+    for row in rows(include_str!("data/water_extra.csv")) {
+        let celsius = number(&row, "T_C").unwrap();
+        let t = celsius + 273.15;
+        let table = number(&row, "density_kg_m3_IAPWS95").unwrap();
+        assert!(
+            (water::density(t) - table).abs() < 0.03,
+            "density at {celsius} °C"
+        );
+        let table = 1000.0 * number(&row, "cp_kJ_kgK_IAPWS95").unwrap();
+        assert!(
+            (water::heat_capacity(t) - table).abs() < 2.0,
+            "heat capacity at {celsius} °C"
+        );
+    }
+}
+
+#[test]
 fn water_boils_cooler_at_altitude() {
     for row in rows(include_str!("data/boiling_point_vs_altitude.csv")) {
         let metres = number(&row, "altitude_m").unwrap();

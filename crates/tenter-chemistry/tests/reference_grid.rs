@@ -35,9 +35,10 @@ fn tolerance(row: &Row) -> f64 {
         "S1" | "S2" | "S3" | "S4" | "S9" => 0.005,
         "S5" => 0.01,
         "S6" => 0.001,
+        "S7" if series.contains("buffers") => 0.2,
         "S7" => 0.01,
         "S8" if series.contains("citric") => 0.1,
-        "S8" => 0.005,
+        "S8" => 0.01,
         _ => panic!("unknown series {series}"),
     }
 }
@@ -81,4 +82,10 @@ fn alkalis_and_salts() {
 #[test]
 fn acids_and_soda_ash_partly_neutralised() {
     check(include_str!("data/oracle_dev_acid_neutralised.csv"), "acid");
+}
+
+/// Temperatures and mixtures that no coefficient was looked at with.
+#[test]
+fn further_conditions() {
+    check(include_str!("data/oracle_extra.csv"), "further");
 }
