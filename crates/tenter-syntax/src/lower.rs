@@ -24,6 +24,7 @@ pub(crate) fn lower(
     let mut reader = LineReader::new(block, prepared, kind, oddities);
     let end = body + prepared.text.len();
     let mut starts = prepared.line_starts.iter().copied().peekable();
+    let mut cuts = prepared.cuts.iter().peekable();
     let mut from = body;
     while from < end {
         let mut to = end;
@@ -32,14 +33,19 @@ pub(crate) fn lower(
                 to = start;
             }
         }
-        if to <= from || (to == end && end - from > CHUNK) {
+        if to == end && end - from > CHUNK {
             // Nothing to break at within the measure: up to the next line start, however far.
             to = starts.next().unwrap_or(end);
         }
-        if let Some(chunk) = prepared.text.get(from - body..to - body) {
+        let mut next = to;
+        if let Some(cut) = cuts.next_if(|cut| (cut.unread.start as usize) < to) {
+            to = cut.unread.start as usize;
+            next = cut.resume;
+        }
+        if let Some(chunk) = prepared.text.get(from - body..to.saturating_sub(body)) {
             read_chunk(chunk, from, &mut reader);
         }
-        from = to;
+        from = next.max(from + 1);
     }
     reader.finish()
 }

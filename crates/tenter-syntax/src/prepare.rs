@@ -22,9 +22,22 @@ pub(crate) struct Prepared<'a> {
     /// Where the text of each continuing physical line begins, in order.
     pub joins: Vec<u32>,
     /// Ends of lines that are too long to be read, in order.
-    pub cuts: Vec<Span>,
+    pub cuts: Vec<Cut>,
     /// Offsets at which a chunk for the grammar may begin: starts of logical lines, ascending.
     pub line_starts: Vec<usize>,
+}
+
+/// The end of a line the grammar does not get to see.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Cut {
+    /// Where the line begins.
+    pub line: u32,
+    /// The text left unread.
+    pub unread: Span,
+    /// The comment behind it.
+    pub comment: Option<Span>,
+    /// Where the grammar goes on: the line break.
+    pub resume: usize,
 }
 
 /// Offsets beyond four gigabytes are all the same to a span.
@@ -70,7 +83,7 @@ struct Plan<'a> {
     erase: Vec<Range<usize>>,
     inner_comments: Vec<Span>,
     joins: Vec<u32>,
-    cuts: Vec<Span>,
+    cuts: Vec<Cut>,
     line_starts: Vec<usize>,
 }
 
@@ -160,8 +173,10 @@ impl Plan<'_> {
     }
 
     fn cut(&mut self, open: Open) {
-        let end = self.comment_of(open.last).unwrap_or(open.last.end);
-        let end = trim_end(self.block, open.start, end);
+        let comment_at = self.comment_of(open.last);
+        let comment = comment_at
+            .map(|at| Span::new(offset(at), offset(trim_end(self.block, at, open.last.end))));
+        let end = trim_end(self.block, open.start, comment_at.unwrap_or(open.last.end));
         let mut from = open.start + LONGEST_LINE;
         if from >= end {
             return;
@@ -178,8 +193,13 @@ impl Plan<'_> {
                 .map_or(1, char::len_utf8);
             from = from.saturating_sub(256) + at + blank;
         }
-        self.cuts.push(Span::new(offset(from), offset(end)));
-        self.erase.push(from..end);
+        let unread = Span::new(offset(from), offset(end));
+        self.cuts.push(Cut {
+            line: offset(open.start),
+            unread,
+            comment,
+            resume: open.last.end,
+        });
     }
 
     /// Blanks beyond ASCII, and invisible characters at the edge of a word, reach the grammar as plain blanks.

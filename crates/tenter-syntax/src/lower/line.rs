@@ -6,7 +6,7 @@ use crate::grammar::Rule;
 use crate::heads::{self, Opening};
 use crate::lower::items::{clause, item, span_of};
 use crate::physical::physical_line;
-use crate::prepare::Prepared;
+use crate::prepare::{Prepared, offset};
 use crate::tree::{BlockKind, Clause, Connector, Head, Item, Line, Oddity, OddityKind, Span};
 
 /// Reads lines in order; the notes of the preparation are taken up as their lines come by.
@@ -87,10 +87,7 @@ impl<'a> LineReader<'a> {
 
     fn trimmed(&self, span: Span) -> Span {
         let text = span.of(self.block);
-        Span::new(
-            span.start,
-            span.start + crate::prepare::offset(text.trim_end().len()),
-        )
+        Span::new(span.start, span.start + offset(text.trim_end().len()))
     }
 
     fn finish_line(&mut self, mut line: Line) {
@@ -177,12 +174,19 @@ impl<'a> LineReader<'a> {
     }
 
     fn take_cut(&mut self, line: &mut Line) {
-        if let Some(cut) = self.prepared.cuts.get(self.cuts)
-            && line.span.start <= cut.start
+        while let Some(cut) = self.prepared.cuts.get(self.cuts)
+            && cut.line <= line.span.start
         {
             self.cuts += 1;
-            line.unread = Some(line.unread.map_or(*cut, |unread| unread.cover(*cut)));
-            line.span = line.span.cover(*cut);
+            if line.span.end > cut.unread.start {
+                continue;
+            }
+            line.unread = Some(
+                line.unread
+                    .map_or(cut.unread, |unread| unread.cover(cut.unread)),
+            );
+            line.span = line.span.cover(cut.unread);
+            line.comment = cut.comment;
         }
     }
 
@@ -203,7 +207,7 @@ impl<'a> LineReader<'a> {
             let rest = physical_line(self.block, *join as usize);
             let text = self.block.get(rest.text..rest.end).unwrap_or("");
             if !prose && heads::reads_as_line(text, self.kind) {
-                let end = line.span.end.min(crate::prepare::offset(rest.end));
+                let end = line.span.end.min(offset(rest.end));
                 self.note(
                     OddityKind::LooksLikeOwnLine,
                     self.trimmed(Span::new(*join, end)),
