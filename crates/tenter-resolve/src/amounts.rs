@@ -256,6 +256,7 @@ fn of_liquid(
 ) -> Option<Figure> {
     match &ground.liquid {
         Some(liquid) => Some(written.times(liquid, unit)),
+        None if binder.hushed => None,
         None => {
             binder.problem(
                 written.place().unwrap_or_else(|| row.place(row.line.span)),

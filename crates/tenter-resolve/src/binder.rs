@@ -33,6 +33,8 @@ pub(crate) struct Binder<'s> {
     by_reference: BTreeMap<&'static str, MaterialId>,
     /// Pieces asked for over pieces written; 1 unless the recipe is scaled.
     pub scale: f64,
+    /// Set while a liquor is settled of which a line could not be read: what misses its liquid then is no news.
+    pub hushed: bool,
     /// Volume of liquid in the vessels so far: see `ledger`.
     pub reference: &'static Reference,
 }
@@ -56,6 +58,7 @@ impl<'s> Binder<'s> {
             declared: Vec::new(),
             by_reference: BTreeMap::new(),
             scale,
+            hushed: false,
             reference: Reference::bundled(),
         }
     }

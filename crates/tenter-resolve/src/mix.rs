@@ -50,6 +50,7 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Mix {
         draws: Vec::new(),
     };
     let mut drafts: Vec<(Row<'_>, Draft)> = Vec::new();
+    let told = binder.problems.len();
     for row in &body.rows {
         match row.line.head.as_ref().map(|head| (&*head.word, head.known)) {
             Some(("make up", true)) => {
@@ -79,7 +80,9 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Mix {
             None => amount_line(binder, row, &mut drafts),
         }
     }
+    binder.hushed = binder.problems.len() > told;
     assemble(binder, &mut mix, &drafts);
+    binder.hushed = false;
     mix
 }
 
@@ -213,7 +216,7 @@ fn amount_line<'s>(binder: &mut Binder<'_>, row: &Row<'s>, drafts: &mut Vec<(Row
                         let word = row.text(name.span).split_whitespace().next().unwrap_or("");
                         match tenter_quantity::nearest_unit(word) {
                             Some(unit) => binder.problem(
-                                row.place(name.span),
+                                row.place(crate::step::first_word(name.span, word)),
                                 ProblemKind::UnknownUnit { written: word.into(), nearest: Some(unit.symbol.into()) },
                             ),
                             None => binder.unknown_name(row, name, NameKind::Material),

@@ -26,10 +26,9 @@ pub(crate) fn meant(written: &str, measured: &Measured, needed: &[Dimension]) ->
             format!("{number} mL")
         }
         Dimension::Volume if needed == [Dimension::Mass] => format!("{number} g, weighed"),
+        Dimension::Volume if needed.contains(&Dimension::Time) => format!("{number} min"),
         Dimension::Temperature if needed.contains(&Dimension::Time) => format!("at {number} °C"),
-        Dimension::Time if needed.contains(&Dimension::Temperature) => {
-            format!("for {}", written.trim())
-        }
+        Dimension::Time if needed.contains(&Dimension::Temperature) => format!("{number} °C"),
         _ => return None,
     };
     Some(guess.into())

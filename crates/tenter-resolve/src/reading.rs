@@ -63,7 +63,7 @@ impl<'a> Reader<'_, 'a> {
         while let Some(token) = self.tokens.get(at) {
             at = match *token {
                 Token::Connector(connector, _, span) => self.open_clause(connector, span, at),
-                Token::Comma | Token::Aside => at + 1,
+                Token::Comma => at + 1,
                 Token::Number(_) => self.number(at),
                 Token::Word(..) => self.words(at),
                 Token::Quoted(text, span) => self.quoted(text, span, at),
@@ -73,7 +73,7 @@ impl<'a> Reader<'_, 'a> {
                     }
                     at + 1
                 }
-                Token::Odd(span) => {
+                Token::Odd(span) | Token::Aside(span) => {
                     self.problem(span, ProblemKind::Unreadable { written: self.row.text(span).into() });
                     at + 1
                 }

@@ -166,7 +166,7 @@ impl<'r, 's> StepReader<'r, 's> {
                 if after_lot && value.best >= 1.0 && value.best <= 1000.0 {
                     self.step.lots = Some(LotsUse::One(value.best as u32));
                 } else if let Some(name) = name.as_ref().filter(|name| name.referents.is_empty()) {
-                    self.unit_or_name(binder, *span, name);
+                    self.unit_or_name(binder, name);
                 } else {
                     binder.problem(
                         self.row.place(*span),
@@ -210,19 +210,18 @@ impl<'r, 's> StepReader<'r, 's> {
     }
 
     /// A number followed by a word that is neither unit nor name: the nearer of the two is offered.
-    fn unit_or_name(&mut self, binder: &mut Binder<'_>, span: Span, name: &NameUse) {
+    fn unit_or_name(&mut self, binder: &mut Binder<'_>, name: &NameUse) {
         let words = self.row.text(name.span);
         let word = words.split_whitespace().next().unwrap_or("");
-        if let Some(unit) = tenter_quantity::nearest_unit(word) {
-            let place = self.row.place(name.span);
-            binder.problem(place, ProblemKind::UnknownUnit { written: word.into(), nearest: Some(unit.symbol.into()) });
-        } else if words.split_whitespace().count() > 1 {
-            let place = self.row.place(name.span);
-            binder.problem(place, ProblemKind::UnknownUnit { written: word.into(), nearest: None });
-        } else {
-            let _ = span;
-            binder.unknown_name(self.row, name, NameKind::Material);
+        let nearest = tenter_quantity::nearest_unit(word);
+        if nearest.is_none() && word.len() == words.len() {
+            return binder.unknown_name(self.row, name, NameKind::Material);
         }
+        let place = self.row.place(first_word(name.span, word));
+        binder.problem(
+            place,
+            ProblemKind::UnknownUnit { written: word.into(), nearest: nearest.map(|unit| unit.symbol.into()) },
+        );
     }
 
     /// Goods and mixes named behind a broken number are still the ones meant.
@@ -442,6 +441,7 @@ impl<'r, 's> StepReader<'r, 's> {
     ) {
         let fixed = false;
         let wrong = match connector {
+            Some(Connector::To) if self.takes(connector, &[Expect::Pickup]) => Some(Dimension::PerCent),
             Some(Connector::For | Connector::Every | Connector::Until) => Some(Dimension::Time),
             Some(Connector::At) => Some(Dimension::Temperature),
             _ => None,
@@ -451,7 +451,11 @@ impl<'r, 's> StepReader<'r, 's> {
                 self.ratio = Some((measured.quantity.value.best, measured.span));
                 return;
             }
-            let purpose = if needed == Dimension::Time { "a duration" } else { "a temperature" };
+            let purpose = match needed {
+                Dimension::Time => "a duration",
+                Dimension::PerCent => "the water held, as a share of the dry weight",
+                _ => "a temperature",
+            };
             binder.wrong_dimension(self.row, measured, &[needed], purpose);
             return;
         }
@@ -1015,6 +1019,11 @@ fn split_and(text: &str) -> Vec<Piece<'_>> {
     }
     out.push(Piece { text: &text[from..], start: from as u32 });
     out
+}
+
+/// The span of the first word of a phrase that opens with `word`.
+pub(crate) fn first_word(span: Span, word: &str) -> Span {
+    Span::new(span.start, span.start + word.len() as u32)
 }
 
 fn goods(referent: &Referent) -> Option<GoodsId> {

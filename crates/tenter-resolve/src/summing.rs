@@ -139,13 +139,13 @@ fn multiplied(figure: &Figure, factor: f64) -> Figure {
         return figure.clone();
     }
     let unit = Dimension::None.usual_unit(Basis::Absolute);
-    let times = Figure::assumed(Interval::exact(factor), Dimension::None, unit, "times", "made or done this often");
+    let times = Figure::worked("how often it is made or done", Interval::exact(factor), Dimension::None, unit, Vec::new());
     Figure::worked(
         "{0} × {1}",
         figure.value * factor,
         figure.dimension,
         figure.unit,
-        vec![("", figure.clone()), ("times", times)],
+        vec![("", figure.clone()), ("", times)],
     )
 }
 

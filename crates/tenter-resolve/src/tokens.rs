@@ -12,7 +12,7 @@ pub(crate) enum Token<'a> {
     Quoted(&'a str, Span),
     Colour(Span),
     Comma,
-    Aside,
+    Aside(Span),
     Odd(Span),
     Connector(Connector, &'a str, Span),
 }
@@ -25,8 +25,9 @@ impl Token<'_> {
             | Self::Quoted(_, span)
             | Self::Colour(span)
             | Self::Odd(span)
+            | Self::Aside(span)
             | Self::Connector(_, _, span) => *span,
-            Self::Comma | Self::Aside => Span::default(),
+            Self::Comma => Span::default(),
         }
     }
 }
@@ -61,7 +62,7 @@ fn push_items<'a>(row: &Row<'a>, items: &'a [Item], out: &mut Vec<Token<'a>>) {
             Item::Words(span) => push_words(row, *span, out),
             Item::Quoted(span) => out.push(Token::Quoted(crate::names::unquoted(row.text(*span)), *span)),
             Item::Colour(span) => out.push(Token::Colour(*span)),
-            Item::Aside(_) => out.push(Token::Aside),
+            Item::Aside(span) => out.push(Token::Aside(*span)),
             Item::Comma(_) => out.push(Token::Comma),
             Item::Odd(span) => out.push(Token::Odd(*span)),
         }
