@@ -10,6 +10,8 @@ Writes, beside this file:
 * ``oracle_extra.csv``  pH of solutions, PHREEQC 3.8.6 (the engine inside pyEQL 1.7.0) with the
   Pitzer coefficients of data0.ypf.R2 (``pitzer_parameters.csv``) over the stock ``pitzer.dat``;
   citrate by ``phreeqc.dat`` with the citrate species of ``minteq.v4.dat``;
+* ``oracle_dilute.csv``  other bases and weak acids in dilute solution, by ``phreeqc.dat``:
+  a data base of quite another kind, so an independent check;
 * ``colour_extra.csv``  colour conversions and differences, colour-science 0.4.7;
 * ``water_extra.csv``   water between the committed rows, iapws 1.5.5.
 
@@ -209,9 +211,29 @@ for c in (0.004, 0.03, 0.15):
 for c, n in ((0.02, 1.0), (0.02, 2.0), (0.02, 2.8), (0.1, 1.5), (0.1, 2.5)):
     CONDITIONS.append(("S7_citrate_buffers", ALL, {"m_Na": n * c, "m_Cit": c}))
 
+# Other bases and weak acids in dilute solution, by a data base of quite another kind (ion pairs with
+# extended Debye-Hückel): an independent check, to about 0.05.
+DILUTE = []
+for m in (0.003, 0.03):
+    DILUTE.append(("D1_potash", ALL, {"m_K": 2 * m, "m_C": m}))
+DILUTE.append(("D1_potash_and_bicarbonate", ALL, {"m_K": 0.06, "m_C": 0.04}))
+for m in (0.005, 0.1):
+    DILUTE.append(("D2_ammonia", ALL, {"m_N": m}))
+DILUTE.append(("D2_ammonia_buffer", ALL, {"m_N": 0.1, "m_Cl": 0.05}))
+DILUTE.append(("D2_soda_and_ammonium", ALL, {"m_N": 0.02, "m_Cl": 0.02, "m_Na": 0.04, "m_C": 0.02}))
+for m in (0.002, 0.02):
+    DILUTE.append(("D3_metasilicate", ALL, {"m_Na": 2 * m, "m_Si": m}))
+DILUTE.append(("D4_hard_water", ALL, {"m_Ca": 0.002, "m_Mg": 0.001, "m_C": 0.004, "m_Na": 0.001,
+                                      "m_Cl": 0.001, "m_SO4": 0.001}))
+DILUTE.append(("D4_hard_water_with_soda", ALL, {"m_Ca": 0.002, "m_Mg": 0.001, "m_C": 0.014,
+                                                "m_Na": 0.021, "m_Cl": 0.001, "m_SO4": 0.001}))
+DILUTE.append(("D5_bisulfate", ALL, {"m_Na": 0.02, "m_SO4": 0.02}))
+DILUTE.append(("D5_sulfuric_acid", ALL, {"m_SO4": 0.01}))
+MORE_COLUMNS = ["m_K", "m_Ca", "m_Mg", "m_N", "m_Si"]
 COLUMNS = ["m_Na", "m_C", "m_P", "m_Ac", "m_Cit", "m_Cl", "m_SO4"]
 ELEMENTS = {"m_Na": "Na", "m_C": "C(4)", "m_P": "P", "m_Ac": "Acetate", "m_Cit": "Citrate",
-            "m_Cl": "Cl", "m_SO4": "S(6)"}
+            "m_Cl": "Cl", "m_SO4": "S(6)", "m_K": "K", "m_Ca": "Ca", "m_Mg": "Mg", "m_N": "N(-3)",
+            "m_Si": "Si"}
 
 
 def equilibrium():
@@ -231,6 +253,22 @@ def equilibrium():
                 out.writerow([f"E{next(number):03d}", series, celsius,
                               *[f"{totals.get(c, 0.0):.7g}" for c in COLUMNS], model,
                               f"{row['pH']:.4f}", f"{row['m_OH-(mol/kgw)']:.6g}"])
+
+
+def dilute():
+    pairs = Engine("phreeqc.dat", "END")
+    columns = COLUMNS + MORE_COLUMNS
+    with open(HERE / "oracle_dilute.csv", "w", newline="") as f:
+        out = csv.writer(f, lineterminator="\n")
+        out.writerow(["id", "series", "T_C", *columns, "ref_model", "pH_ref", "m_OH"])
+        number = itertools.count(1)
+        for series, temperatures, totals in DILUTE:
+            for celsius in temperatures:
+                row = pairs.ph(celsius, {ELEMENTS[k]: v for k, v in totals.items()})
+                out.writerow([f"F{next(number):03d}", series, celsius,
+                              *[f"{totals.get(c, 0.0):.7g}" for c in columns],
+                              "phreeqc.dat, PHREEQC 3.8.6", f"{row['pH']:.4f}",
+                              f"{row['m_OH-(mol/kgw)']:.6g}"])
 
 
 def colours():
@@ -272,5 +310,6 @@ def water():
 
 if __name__ == "__main__":
     equilibrium()
+    dilute()
     colours()
     water()

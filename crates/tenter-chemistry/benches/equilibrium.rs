@@ -11,11 +11,7 @@ fn main() {
 
 fn soda_ash(i: u32) -> Totals {
     let molality = 0.01 + 0.02 * f64::from(i % 100);
-    Totals {
-        sodium: 2.0 * molality,
-        carbonate: molality,
-        ..Totals::default()
-    }
+    Totals { sodium: 2.0 * molality, carbonate: molality, ..Totals::default() }
 }
 
 /// One temperature, model built once.
@@ -43,14 +39,6 @@ fn soda_ash_at_every_temperature(bencher: Bencher) {
 #[divan::bench]
 fn soda_ash_salt_and_citric_acid(bencher: Bencher) {
     let model = Model::at(313.15).unwrap();
-    let totals = Totals {
-        sodium: 0.9,
-        carbonate: 0.19,
-        citrate: 0.05,
-        chloride: 0.5,
-        ..Totals::default()
-    };
-    bencher
-        .counter(ItemsCount::new(1_u32))
-        .bench_local(|| black_box(model.solve(black_box(&totals)).unwrap()));
+    let totals = Totals { sodium: 0.9, carbonate: 0.19, citrate: 0.05, chloride: 0.5, ..Totals::default() };
+    bencher.counter(ItemsCount::new(1_u32)).bench_local(|| black_box(model.solve(black_box(&totals)).unwrap()));
 }

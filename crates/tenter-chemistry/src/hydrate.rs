@@ -41,11 +41,7 @@ impl Hydrate {
 }
 
 const fn hydrate(formula: &'static str, waters: f64, anhydrous_molar_mass: f64) -> Hydrate {
-    Hydrate {
-        formula,
-        waters,
-        anhydrous_molar_mass,
-    }
+    Hydrate { formula, waters, anhydrous_molar_mass }
 }
 
 /// The crystal forms met at the bench.
@@ -83,10 +79,7 @@ pub const HYDRATES: &[Hydrate] = &[
 /// The crystal form with this formula and this many molecules of water.
 #[must_use]
 pub fn find(formula: &str, waters: u32) -> Option<Hydrate> {
-    HYDRATES
-        .iter()
-        .find(|h| h.formula == formula && h.waters == f64::from(waters))
-        .copied()
+    HYDRATES.iter().find(|h| h.formula == formula && h.waters == f64::from(waters)).copied()
 }
 
 #[cfg(test)]
@@ -107,10 +100,7 @@ mod tests {
             ("Na3PO4", 12, 380.12),
         ] {
             let h = find(formula, waters).unwrap();
-            assert!(
-                (h.molar_mass() * 1000.0 - grams).abs() < 0.03,
-                "{formula}·{waters}"
-            );
+            assert!((h.molar_mass() * 1000.0 - grams).abs() < 0.03, "{formula}·{waters}");
         }
         let washing_soda = find("Na2CO3", 10).unwrap();
         assert!((washing_soda.anhydrous_share() - 0.3704).abs() < 1e-4);

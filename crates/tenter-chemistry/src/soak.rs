@@ -45,11 +45,7 @@ pub fn wetting_time(packing: Packing, wettability: Wettability) -> (f64, f64, f6
 #[must_use]
 pub fn wetted_share(packing: Packing, wettability: Wettability, seconds: f64) -> (f64, f64, f64) {
     let (quick, best, slow) = wetting_time(packing, wettability);
-    let time = if seconds.is_nan() {
-        0.0
-    } else {
-        seconds.max(0.0)
-    };
+    let time = if seconds.is_nan() { 0.0 } else { seconds.max(0.0) };
     let share = |tau: f64| -libm::expm1(-time / tau);
     (share(slow), share(best), share(quick))
 }
@@ -60,13 +56,7 @@ pub fn wetted_share(packing: Packing, wettability: Wettability, seconds: f64) ->
 /// bath, kg. The water in the cloth mixes with the bath in the share `exchanged` (0–1, see
 /// [`wetted_share`]). Every kilogram is in one place or the other.
 #[must_use]
-pub fn take_up(
-    dissolved: f64,
-    bath_water: f64,
-    water_before: f64,
-    water_after: f64,
-    exchanged: f64,
-) -> (f64, f64) {
+pub fn take_up(dissolved: f64, bath_water: f64, water_before: f64, water_after: f64, exchanged: f64) -> (f64, f64) {
     let (dissolved, bath) = (dissolved.max(0.0), bath_water.max(0.0));
     let before = water_before.max(0.0);
     let mixed = exchanged.clamp(0.0, 1.0) * before;

@@ -169,9 +169,7 @@ mod tests {
 
     #[test]
     fn hydrates_change_at_their_transitions() {
-        let waters = |solute, celsius: f64| {
-            stable_crystals(solute, celsius + ZERO_CELSIUS).map(|h| h.waters)
-        };
+        let waters = |solute, celsius: f64| stable_crystals(solute, celsius + ZERO_CELSIUS).map(|h| h.waters);
         assert_eq!(waters(Solute::SodiumCarbonate, 20.0), Some(10.0));
         assert_eq!(waters(Solute::SodiumCarbonate, 34.0), Some(7.0));
         assert_eq!(waters(Solute::SodiumCarbonate, 60.0), Some(1.0));

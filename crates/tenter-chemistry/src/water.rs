@@ -39,15 +39,8 @@ const HEAT_CAPACITY: [(f64, f64); 21] = [
 ];
 
 /// Heat of vaporisation by temperature in °C, kJ/kg: IAPWS-97.
-const VAPORISATION: [(f64, f64); 7] = [
-    (0.01, 2500.9),
-    (20.0, 2453.5),
-    (40.0, 2406.0),
-    (60.0, 2357.7),
-    (80.0, 2308.1),
-    (90.0, 2282.6),
-    (99.9, 2256.7),
-];
+const VAPORISATION: [(f64, f64); 7] =
+    [(0.01, 2500.9), (20.0, 2453.5), (40.0, 2406.0), (60.0, 2357.7), (80.0, 2308.1), (90.0, 2282.6), (99.9, 2256.7)];
 
 /// Density of water at one atmosphere, kg/m³, temperature in K. Kell 1975, J. Chem. Eng. Data 20:97
 /// (coefficients from memory; agrees with IAPWS-95 within 0.02 kg/m³, which the tests check).
@@ -55,8 +48,7 @@ const VAPORISATION: [(f64, f64); 7] = [
 pub fn density(temperature_k: f64) -> f64 {
     let t = (temperature_k - ZERO_CELSIUS).clamp(-10.0, 110.0);
     let top = 999.83952
-        + t * (16.945176
-            + t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 - t * 280.54253e-12))));
+        + t * (16.945176 + t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 - t * 280.54253e-12))));
     top / (1.0 + 16.879850e-3 * t)
 }
 

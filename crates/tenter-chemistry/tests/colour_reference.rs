@@ -11,20 +11,12 @@ use tenter_chemistry::colour::{Lab, Lch, Rgb, Xyz, delta_e_2000};
 fn conversions_and_differences() {
     for row in rows(include_str!("data/colour_extra.csv")) {
         let n = |column: &str| number(&row, column).unwrap();
-        let rgb = |r: &str, g: &str, b: &str| Rgb {
-            r: n(r) / 255.0,
-            g: n(g) / 255.0,
-            b: n(b) / 255.0,
-        };
+        let rgb = |r: &str, g: &str, b: &str| Rgb { r: n(r) / 255.0, g: n(g) / 255.0, b: n(b) / 255.0 };
         let one = rgb("r", "g", "b");
         let xyz = Xyz::from(one);
         let lab = Lab::from(one);
         let near = |name: &str, ours: f64, column: &str, within: f64| {
-            assert!(
-                (ours - n(column)).abs() < within,
-                "{name}: {ours} against {}",
-                n(column)
-            );
+            assert!((ours - n(column)).abs() < within, "{name}: {ours} against {}", n(column));
         };
         near("X", xyz.x, "X", 2e-6);
         near("Y", xyz.y, "Y", 2e-6);

@@ -4,10 +4,7 @@
 use tenter_chemistry::density::{DensitySolute, Part, density, density_range, volume_range};
 
 fn at(solute: DensitySolute, percent: f64) -> f64 {
-    let part = Part {
-        solute,
-        mass: percent / 100.0,
-    };
+    let part = Part { solute, mass: percent / 100.0 };
     density(1.0 - percent / 100.0, &[part], 293.15) / 1000.0
 }
 
@@ -27,10 +24,7 @@ fn handbook_densities() {
     ];
     for (solute, percent, handbook, within) in rows {
         let ours = at(solute, percent);
-        assert!(
-            (ours - handbook).abs() < within,
-            "{solute:?} {percent} %: {ours} against {handbook}"
-        );
+        assert!((ours - handbook).abs() < within, "{solute:?} {percent} %: {ours} against {handbook}");
     }
 }
 
@@ -38,10 +32,7 @@ fn handbook_densities() {
 fn plain_water_and_unknown_solutes() {
     let water = density(1.0, &[], 293.15);
     assert!((water - 998.207).abs() < 0.03, "{water}");
-    let part = Part {
-        solute: DensitySolute::Other,
-        mass: 0.1,
-    };
+    let part = Part { solute: DensitySolute::Other, mass: 0.1 };
     let (low, best, high) = density_range(1.0, &[part], 293.15);
     assert!(low < best && best < high && low > 998.0);
     let (small, middle, large) = volume_range(1.0, &[part], 293.15);
@@ -51,10 +42,7 @@ fn plain_water_and_unknown_solutes() {
 #[test]
 fn absurd_mixtures_have_a_finite_density() {
     for mass in [0.0, 1e-9, 5.0, 1e6] {
-        for solute in [
-            DensitySolute::SodiumCarbonate,
-            DensitySolute::PotassiumChloride,
-        ] {
+        for solute in [DensitySolute::SodiumCarbonate, DensitySolute::PotassiumChloride] {
             let (low, best, high) = density_range(0.0, &[Part { solute, mass }], 350.0);
             assert!(low.is_finite() && best.is_finite() && high.is_finite());
         }

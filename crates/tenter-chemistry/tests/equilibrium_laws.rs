@@ -18,55 +18,43 @@ fn amounts(greatest: f64) -> impl Strategy<Value = [f64; 13]> {
 /// The sulfite, silicate and ammonium rows are the least known; the monotone law is asked of
 /// mixtures that a bench could make.
 fn bench_mixture() -> impl Strategy<Value = Totals> {
-    (
-        0.0..2.0,
-        0.0..1.0,
-        0.0..0.5,
-        0.0..0.2,
-        0.0..0.3,
-        0.0..1.5,
-        0.0..0.7,
-        0.0..0.1,
+    (0.0..2.0, 0.0..1.0, 0.0..0.5, 0.0..0.2, 0.0..0.3, 0.0..1.5, 0.0..0.7, 0.0..0.1).prop_map(
+        |(sodium, carbonate, acetate, citrate, phosphate, chloride, sulfate, ammonia): (
+            f64,
+            f64,
+            f64,
+            f64,
+            f64,
+            f64,
+            f64,
+            f64,
+        )| Totals {
+            sodium: sodium + chloride + 2.0 * sulfate,
+            carbonate,
+            acetate,
+            citrate,
+            phosphate,
+            chloride,
+            sulfate,
+            ammonia,
+            ..Totals::default()
+        },
     )
-        .prop_map(
-            |(sodium, carbonate, acetate, citrate, phosphate, chloride, sulfate, ammonia): (
-                f64,
-                f64,
-                f64,
-                f64,
-                f64,
-                f64,
-                f64,
-                f64,
-            )| Totals {
-                sodium: sodium + chloride + 2.0 * sulfate,
-                carbonate,
-                acetate,
-                citrate,
-                phosphate,
-                chloride,
-                sulfate,
-                ammonia,
-                ..Totals::default()
-            },
-        )
 }
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 
     #[test]
-    fn every_finite_total_is_solved_or_refused_with_a_reason(
+    fn every_total_to_20_mol_a_kilogram_is_solved(
         amounts in amounts(20.0),
         temperature in 273.15..373.15_f64,
     ) {
-        match solve(&Totals::from_array(amounts), temperature) {
-            Ok(s) => {
-                prop_assert!(s.ph.is_finite() && s.oh_molality > 0.0 && s.water_activity > 0.0);
-                prop_assert!(s.carbon_dioxide_pressure >= 0.0);
-            }
-            Err(NotSolved::NoConvergence(_)) => {}
-            Err(other) => prop_assert!(false, "{other}"),
+        let s = solve(&Totals::from_array(amounts), temperature);
+        prop_assert!(s.is_ok(), "{s:?}");
+        if let Ok(s) = s {
+            prop_assert!(s.ph.is_finite() && s.oh_molality > 0.0 && s.water_activity > 0.0);
+            prop_assert!(s.carbon_dioxide_pressure >= 0.0);
         }
     }
 
@@ -111,33 +99,14 @@ proptest! {
 #[test]
 fn nonsense_is_refused() {
     for bad in [-1.0, f64::NAN, f64::INFINITY] {
-        let totals = Totals {
-            sodium: bad,
-            ..Totals::default()
-        };
+        let totals = Totals { sodium: bad, ..Totals::default() };
         assert_eq!(solve(&totals, 298.15), Err(NotSolved::BadTotal));
     }
-    let soda = Totals {
-        sodium: 0.2,
-        carbonate: 0.1,
-        ..Totals::default()
-    };
-    assert!(matches!(
-        solve(&soda, f64::NAN),
-        Err(NotSolved::Temperature(_))
-    ));
-    assert!(matches!(
-        solve(&soda, 400.0),
-        Err(NotSolved::Temperature(_))
-    ));
-    let heap = Totals {
-        sodium: 300.0,
-        ..Totals::default()
-    };
-    assert!(matches!(
-        solve(&heap, 298.15),
-        Err(NotSolved::TooConcentrated(_))
-    ));
+    let soda = Totals { sodium: 0.2, carbonate: 0.1, ..Totals::default() };
+    assert!(matches!(solve(&soda, f64::NAN), Err(NotSolved::Temperature(_))));
+    assert!(matches!(solve(&soda, 400.0), Err(NotSolved::Temperature(_))));
+    let heap = Totals { sodium: 300.0, ..Totals::default() };
+    assert!(matches!(solve(&heap, 298.15), Err(NotSolved::TooConcentrated(_))));
 }
 
 /// Pure water is neutral: half of pKw, 13.995 at 25 °C.

@@ -5,18 +5,8 @@ use tenter_chemistry::heat::{Air, Body, Exposure, Pace, Wares, cool, mix};
 use tenter_chemistry::water::{HEAT_OF_FUSION, ICE_HEAT_CAPACITY, ZERO_CELSIUS, heat_capacity};
 
 fn bodies() -> impl Strategy<Value = Vec<Body>> {
-    prop::collection::vec(
-        (0.001..20.0_f64, 400.0..4300.0_f64, 273.15..373.15_f64),
-        1..6,
-    )
-    .prop_map(|list| {
-        list.into_iter()
-            .map(|(mass, heat_capacity, temperature)| Body {
-                mass,
-                heat_capacity,
-                temperature,
-            })
-            .collect()
+    prop::collection::vec((0.001..20.0_f64, 400.0..4300.0_f64, 273.15..373.15_f64), 1..6).prop_map(|list| {
+        list.into_iter().map(|(mass, heat_capacity, temperature)| Body { mass, heat_capacity, temperature }).collect()
     })
 }
 

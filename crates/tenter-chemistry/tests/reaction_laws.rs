@@ -16,16 +16,8 @@ fn class() -> impl Strategy<Value = DyeClass> {
 }
 
 fn spell() -> impl Strategy<Value = Spell> {
-    (
-        0.0..400_000.0_f64,
-        270.0..375.0_f64,
-        prop::option::of(6.0..14.0_f64),
-    )
-        .prop_map(|(seconds, temperature, ph)| Spell {
-            seconds,
-            temperature,
-            ph,
-        })
+    (0.0..400_000.0_f64, 270.0..375.0_f64, prop::option::of(6.0..14.0_f64))
+        .prop_map(|(seconds, temperature, ph)| Spell { seconds, temperature, ph })
 }
 
 proptest! {

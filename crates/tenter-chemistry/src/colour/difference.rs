@@ -34,9 +34,8 @@ pub fn delta_e_2000(one: Lab, two: Lab) -> f64 {
     } else {
         0.5 * (h1 + h2 - 360.0)
     };
-    let t =
-        1.0 - 0.17 * cos(mean_h - 30.0) + 0.24 * cos(2.0 * mean_h) + 0.32 * cos(3.0 * mean_h + 6.0)
-            - 0.20 * cos(4.0 * mean_h - 63.0);
+    let t = 1.0 - 0.17 * cos(mean_h - 30.0) + 0.24 * cos(2.0 * mean_h) + 0.32 * cos(3.0 * mean_h + 6.0)
+        - 0.20 * cos(4.0 * mean_h - 63.0);
     let bend = (mean_h - 275.0) / 25.0;
     let rotation = -sin(60.0 * libm::exp(-bend * bend)) * 2.0 * seventh(mean_c);
     let middle = (mean_l - 50.0) * (mean_l - 50.0);
@@ -67,11 +66,7 @@ fn hue(a: f64, b: f64) -> f64 {
         return 0.0;
     }
     let degrees = libm::atan2(b, a).to_degrees();
-    if degrees < 0.0 {
-        degrees + 360.0
-    } else {
-        degrees
-    }
+    if degrees < 0.0 { degrees + 360.0 } else { degrees }
 }
 
 fn sin(degrees: f64) -> f64 {
@@ -95,20 +90,13 @@ mod tests {
             ([50.0, 0.0, 0.0], [50.0, -1.0, 2.0], 2.3669),
             ([50.0, -0.001, 2.49], [50.0, 0.0009, -2.49], 4.8045),
             ([50.0, 2.5, 0.0], [73.0, 25.0, -18.0], 27.1492),
-            (
-                [60.2574, -34.0099, 36.2677],
-                [60.4626, -34.1751, 39.4387],
-                1.2644,
-            ),
+            ([60.2574, -34.0099, 36.2677], [60.4626, -34.1751, 39.4387], 1.2644),
             ([2.0776, 0.0795, -1.135], [0.9033, -0.0636, -0.5514], 0.9082),
         ];
         for (one, two, expected) in pairs {
             let lab = |[l, a, b]: [f64; 3]| Lab { l, a, b };
             let ours = delta_e_2000(lab(one), lab(two));
-            assert!(
-                (ours - expected).abs() < 1e-4,
-                "{one:?} {two:?}: {ours} against {expected}"
-            );
+            assert!((ours - expected).abs() < 1e-4, "{one:?} {two:?}: {ours} against {expected}");
             let back = delta_e_2000(lab(two), lab(one));
             assert!((ours - back).abs() < 1e-9);
         }

@@ -37,11 +37,7 @@ pub fn mix(cloth: Rgb, layers: &[Layer]) -> Rgb {
     let ground = cloth.linear().map(absorption);
     let mut sum = ground;
     for layer in layers {
-        let depth = if layer.depth.is_finite() {
-            layer.depth.clamp(0.0, 100.0)
-        } else {
-            0.0
-        };
+        let depth = if layer.depth.is_finite() { layer.depth.clamp(0.0, 100.0) } else { 0.0 };
         let dyed = layer.colour.linear().map(absorption);
         for ((s, d), g) in sum.iter_mut().zip(dyed).zip(ground) {
             *s += depth * (d - g).max(0.0);
@@ -65,22 +61,12 @@ pub fn chroma_lost(cloth: Rgb, one: Rgb, two: Rgb) -> f64 {
 mod tests {
     use super::*;
 
-    const CLOTH: Rgb = Rgb {
-        r: 0.98,
-        g: 0.98,
-        b: 0.96,
-    };
+    const CLOTH: Rgb = Rgb { r: 0.98, g: 0.98, b: 0.96 };
 
     #[test]
     fn one_dye_at_its_own_depth_is_itself_and_none_is_the_cloth() {
         let blue = Rgb::from_bytes(30, 60, 150);
-        let same = mix(
-            CLOTH,
-            &[Layer {
-                colour: blue,
-                depth: 1.0,
-            }],
-        );
+        let same = mix(CLOTH, &[Layer { colour: blue, depth: 1.0 }]);
         assert_eq!(same.to_bytes(), blue.to_bytes());
         assert_eq!(mix(CLOTH, &[]).to_bytes(), CLOTH.to_bytes());
     }
@@ -104,13 +90,7 @@ mod tests {
         let blue = Rgb::from_bytes(30, 60, 150);
         let mut last = f64::INFINITY;
         for step in 0..40 {
-            let colour = mix(
-                CLOTH,
-                &[Layer {
-                    colour: blue,
-                    depth: 0.1 * f64::from(step),
-                }],
-            );
+            let colour = mix(CLOTH, &[Layer { colour: blue, depth: 0.1 * f64::from(step) }]);
             let lightness = Lab::from(colour).l;
             assert!(lightness <= last + 1e-9);
             last = lightness;

@@ -51,31 +51,19 @@ pub struct Lch {
 }
 
 fn decode(v: f64) -> f64 {
-    if v <= 0.04045 {
-        v / 12.92
-    } else {
-        libm::pow((v + 0.055) / 1.055, 2.4)
-    }
+    if v <= 0.04045 { v / 12.92 } else { libm::pow((v + 0.055) / 1.055, 2.4) }
 }
 
 fn encode(v: f64) -> f64 {
     let v = v.clamp(0.0, 1.0);
-    if v <= 0.0031308 {
-        12.92 * v
-    } else {
-        1.055 * libm::pow(v, 1.0 / 2.4) - 0.055
-    }
+    if v <= 0.0031308 { 12.92 * v } else { 1.055 * libm::pow(v, 1.0 / 2.4) - 0.055 }
 }
 
 impl Rgb {
     /// From eight-bit channels.
     #[must_use]
     pub fn from_bytes(r: u8, g: u8, b: u8) -> Self {
-        Self {
-            r: f64::from(r) / 255.0,
-            g: f64::from(g) / 255.0,
-            b: f64::from(b) / 255.0,
-        }
+        Self { r: f64::from(r) / 255.0, g: f64::from(g) / 255.0, b: f64::from(b) / 255.0 }
     }
 
     /// To eight-bit channels, clipped to the gamut.
@@ -96,11 +84,7 @@ impl Rgb {
     /// From linear light, clipped to the gamut.
     #[must_use]
     pub fn from_linear([r, g, b]: [f64; 3]) -> Self {
-        Self {
-            r: encode(r),
-            g: encode(g),
-            b: encode(b),
-        }
+        Self { r: encode(r), g: encode(g), b: encode(b) }
     }
 }
 
@@ -128,44 +112,24 @@ impl From<Xyz> for Rgb {
 const EDGE: f64 = 6.0 / 29.0;
 
 fn root(t: f64) -> f64 {
-    if t > EDGE * EDGE * EDGE {
-        libm::cbrt(t)
-    } else {
-        t / (3.0 * EDGE * EDGE) + 4.0 / 29.0
-    }
+    if t > EDGE * EDGE * EDGE { libm::cbrt(t) } else { t / (3.0 * EDGE * EDGE) + 4.0 / 29.0 }
 }
 
 fn unroot(f: f64) -> f64 {
-    if f > EDGE {
-        f * f * f
-    } else {
-        3.0 * EDGE * EDGE * (f - 4.0 / 29.0)
-    }
+    if f > EDGE { f * f * f } else { 3.0 * EDGE * EDGE * (f - 4.0 / 29.0) }
 }
 
 impl From<Xyz> for Lab {
     fn from(c: Xyz) -> Self {
-        let (x, y, z) = (
-            root(c.x / WHITE[0]),
-            root(c.y / WHITE[1]),
-            root(c.z / WHITE[2]),
-        );
-        Self {
-            l: 116.0 * y - 16.0,
-            a: 500.0 * (x - y),
-            b: 200.0 * (y - z),
-        }
+        let (x, y, z) = (root(c.x / WHITE[0]), root(c.y / WHITE[1]), root(c.z / WHITE[2]));
+        Self { l: 116.0 * y - 16.0, a: 500.0 * (x - y), b: 200.0 * (y - z) }
     }
 }
 
 impl From<Lab> for Xyz {
     fn from(c: Lab) -> Self {
         let y = (c.l + 16.0) / 116.0;
-        Self {
-            x: WHITE[0] * unroot(y + c.a / 500.0),
-            y: WHITE[1] * unroot(y),
-            z: WHITE[2] * unroot(y - c.b / 200.0),
-        }
+        Self { x: WHITE[0] * unroot(y + c.a / 500.0), y: WHITE[1] * unroot(y), z: WHITE[2] * unroot(y - c.b / 200.0) }
     }
 }
 
@@ -184,25 +148,13 @@ impl From<Lab> for Rgb {
 impl From<Lab> for Lch {
     fn from(c: Lab) -> Self {
         let degrees = libm::atan2(c.b, c.a).to_degrees();
-        Self {
-            l: c.l,
-            c: libm::hypot(c.a, c.b),
-            h: if degrees < 0.0 {
-                degrees + 360.0
-            } else {
-                degrees
-            },
-        }
+        Self { l: c.l, c: libm::hypot(c.a, c.b), h: if degrees < 0.0 { degrees + 360.0 } else { degrees } }
     }
 }
 
 impl From<Lch> for Lab {
     fn from(c: Lch) -> Self {
         let h = c.h.to_radians();
-        Self {
-            l: c.l,
-            a: c.c * libm::cos(h),
-            b: c.c * libm::sin(h),
-        }
+        Self { l: c.l, a: c.c * libm::cos(h), b: c.c * libm::sin(h) }
     }
 }

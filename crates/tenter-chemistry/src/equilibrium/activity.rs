@@ -104,22 +104,13 @@ fn shape(x: f64) -> (f64, f64, f64) {
 /// Ionic strength of a composition, mol/kg.
 #[must_use]
 pub fn ionic_strength(molality: &[f64; SPECIES], present: &Present) -> f64 {
-    let sum = |list: &[usize]| -> f64 {
-        list.iter()
-            .map(|&i| molality[i] * CHARGE[i] * CHARGE[i])
-            .sum()
-    };
+    let sum = |list: &[usize]| -> f64 { list.iter().map(|&i| molality[i] * CHARGE[i] * CHARGE[i]).sum() };
     0.5 * (sum(present.cations()) + sum(present.anions()))
 }
 
 /// Evaluates the activity model. `slope` is Aφ.
 #[must_use]
-pub fn evaluate(
-    parameters: &Parameters,
-    slope: f64,
-    composition: &[f64; SPECIES],
-    present: &Present,
-) -> Activities {
+pub fn evaluate(parameters: &Parameters, slope: f64, composition: &[f64; SPECIES], present: &Present) -> Activities {
     let true_strength = ionic_strength(composition, present).max(1e-12);
     let scale = (STRENGTH_LIMIT / true_strength).min(1.0);
     let strength = true_strength * scale;
@@ -133,11 +124,7 @@ pub fn evaluate(
     let root = strength.sqrt();
     let electrostatic = Electrostatic::at(slope, strength, present.greatest_charge);
     let usual = shape(2.0 * root);
-    let (low, high) = if present.two_two {
-        (shape(1.4 * root), shape(12.0 * root))
-    } else {
-        (usual, (0.0, 0.0, 0.0))
-    };
+    let (low, high) = if present.two_two { (shape(1.4 * root), shape(12.0 * root)) } else { (usual, (0.0, 0.0, 0.0)) };
     let mut charge_sum = 0.0;
     let mut total = 0.0;
     for &i in cations.iter().chain(anions) {
@@ -210,11 +197,7 @@ pub fn evaluate(
         *x = x.clamp(-40.0, 40.0);
     }
     let ln_water = (-WATER_MOLAR_MASS * (total + 2.0 * osmotic) / scale).clamp(-5.0, 0.5);
-    Activities {
-        ln_gamma,
-        ln_water,
-        ionic_strength: true_strength,
-    }
+    Activities { ln_gamma, ln_water, ionic_strength: true_strength }
 }
 
 /// Mean activity coefficient (natural logarithm) of pure potassium chloride at an ionic strength,

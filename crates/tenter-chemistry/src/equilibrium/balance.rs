@@ -6,7 +6,7 @@ use super::species::*;
 use super::totals::Totals;
 
 /// Most acid systems a solution can hold.
-const CHAINS: usize = 8;
+const CHAINS: usize = 9;
 
 /// One acid with its steps, from the most to the least protonated form.
 #[derive(Debug, Clone, Copy)]
@@ -38,17 +38,13 @@ pub struct Balance {
     hydrogen_gamma: f64,
     /// Solution of the last balance, ln a(H⁺).
     pub ln_h: f64,
-    ln_pairs: [f64; 3],
+    /// Association of calcium and magnesium with carbonate.
+    ln_pairs: [f64; 2],
+    /// Calcium and magnesium carbonate pairs of the last round, mol/kg.
+    pairs: [f64; 2],
 }
 
-const EMPTY: Chain = Chain {
-    forms: [0; 4],
-    steps: 0,
-    ln_k: [0.0; 3],
-    hydrated: false,
-    total: 0.0,
-    k: [0.0; 3],
-};
+const EMPTY: Chain = Chain { forms: [0; 4], steps: 0, ln_k: [0.0; 3], hydrated: false, total: 0.0, k: [0.0; 3] };
 
 impl Balance {
     /// Sets up the balance and lists the species present.
@@ -63,35 +59,20 @@ impl Balance {
             carbonate_total: totals.carbonate,
             calcium: totals.calcium,
             magnesium: totals.magnesium,
-            fixed_positive: totals.sodium
-                + totals.potassium
-                + 2.0 * totals.calcium
-                + 2.0 * totals.magnesium,
+            fixed_positive: totals.sodium + totals.potassium + 2.0 * totals.calcium,
             fixed_negative: totals.chloride,
             ln_water: constants.water,
             water_product: 0.0,
             hydrogen_gamma: 1.0,
             ln_h: 0.0,
-            ln_pairs: [
-                constants.calcium_carbonate_pair,
-                constants.magnesium_carbonate_pair,
-                constants.magnesium_hydrolysis,
-            ],
+            ln_pairs: [constants.calcium_carbonate_pair, constants.magnesium_carbonate_pair],
+            pairs: [0.0; 2],
         };
-        let fixed = [
-            (NA, totals.sodium),
-            (K, totals.potassium),
-            (CA, totals.calcium),
-            (MG, totals.magnesium),
-            (CL, totals.chloride),
-        ];
+        let fixed = [(NA, totals.sodium), (K, totals.potassium), (CA, totals.calcium), (CL, totals.chloride)];
         for (ion, total) in fixed {
             if total > 0.0 {
                 present.add(ion);
             }
-        }
-        if totals.magnesium > 0.0 {
-            present.add(MGOH);
         }
         if totals.carbonate > 0.0 && totals.calcium > 0.0 {
             present.add(CACO3);
@@ -99,40 +80,18 @@ impl Balance {
         if totals.carbonate > 0.0 && totals.magnesium > 0.0 {
             present.add(MGCO3);
         }
+        // Magnesium gives off a proton from its water, like a weak acid.
+        let magnesium = [constants.magnesium_hydrolysis];
         let acids: [(f64, &[usize], &[f64], bool); CHAINS] = [
-            (
-                totals.carbonate,
-                &[CO2, HCO3, CO3],
-                &constants.carbonic,
-                true,
-            ),
+            (totals.carbonate, &[CO2, HCO3, CO3], &constants.carbonic, true),
             (totals.acetate, &[ACETIC, ACETATE], &constants.acetic, false),
-            (
-                totals.citrate,
-                &[H3CIT, H2CIT, HCIT, CIT],
-                &constants.citric,
-                false,
-            ),
-            (
-                totals.phosphate,
-                &[H3PO4, H2PO4, HPO4, PO4],
-                &constants.phosphoric,
-                false,
-            ),
+            (totals.citrate, &[H3CIT, H2CIT, HCIT, CIT], &constants.citric, false),
+            (totals.phosphate, &[H3PO4, H2PO4, HPO4, PO4], &constants.phosphoric, false),
             (totals.ammonia, &[NH4, NH3], &constants.ammonium, false),
-            (
-                totals.sulfite,
-                &[SO2, HSO3, SO3],
-                &constants.sulfurous,
-                false,
-            ),
+            (totals.sulfite, &[SO2, HSO3, SO3], &constants.sulfurous, false),
             (totals.sulfate, &[HSO4, SO4], &constants.bisulfate, false),
-            (
-                totals.silicate,
-                &[H4SIO4, H3SIO4, H2SIO4],
-                &constants.silicic,
-                false,
-            ),
+            (totals.silicate, &[H4SIO4, H3SIO4, H2SIO4], &constants.silicic, false),
+            (totals.magnesium, &[MG, MGOH], &magnesium, true),
         ];
         for (total, forms, steps, hydrated) in acids {
             if total <= 0.0 {
@@ -163,8 +122,7 @@ impl Balance {
         self.water_product = libm::exp(self.ln_water + ln_water_activity - ln_gamma[OH]);
         for chain in self.chains.iter_mut().take(self.count) {
             for i in 0..chain.steps {
-                let mut ln_k =
-                    chain.ln_k[i] + ln_gamma[chain.forms[i]] - ln_gamma[chain.forms[i + 1]];
+                let mut ln_k = chain.ln_k[i] + ln_gamma[chain.forms[i]] - ln_gamma[chain.forms[i + 1]];
                 if i == 0 && chain.hydrated {
                     ln_k += ln_water_activity;
                 }
@@ -236,7 +194,8 @@ impl Balance {
             }
             let change = (next - u).abs();
             u = next;
-            if change < 1e-12 || high - low < 1e-13 {
+            // Newton doubles the figures: after a step this small nothing is left to find.
+            if change < 1e-7 || high - low < 1e-13 {
                 break;
             }
         }
@@ -244,8 +203,9 @@ impl Balance {
     }
 
     /// Composition at the present hydrogen activity; also brings the ion pairs of calcium and
-    /// magnesium up to date, which the next balance uses.
-    pub fn compose(&mut self, ln_gamma: &[f64; SPECIES], m: &mut [f64; SPECIES], totals: &Totals) {
+    /// magnesium up to date, which the next balance uses, by the
+    /// share `weight` of the way.
+    pub fn compose(&mut self, ln_gamma: &[f64; SPECIES], m: &mut [f64; SPECIES], totals: &Totals, weight: f64) {
         let h = libm::exp(self.ln_h);
         m[NA] = totals.sodium;
         m[K] = totals.potassium;
@@ -264,17 +224,15 @@ impl Balance {
             }
         }
         if self.calcium > 0.0 || self.magnesium > 0.0 {
-            self.pair(ln_gamma, m, h);
+            self.pair(ln_gamma, m, weight);
         }
     }
 
     /// Calcium and magnesium pairs. At a fixed hydrogen activity the free carbonate `c` solves
     /// `c·A + ΣM·K·c/(d + K·c) = total`, whose left side rises and bends down, so Newton from zero
     /// climbs to the root without overshooting.
-    fn pair(&mut self, ln_gamma: &[f64; SPECIES], m: &mut [f64; SPECIES], h: f64) {
-        let ln_h = self.ln_h;
-        let water = self.water_product * libm::exp(ln_gamma[OH] - self.ln_water);
-        let hydrolysis = libm::exp(self.ln_pairs[2] + ln_gamma[MG] - ln_gamma[MGOH] - ln_h) * water;
+    fn pair(&mut self, ln_gamma: &[f64; SPECIES], m: &mut [f64; SPECIES], weight: f64) {
+        let hydrolysis = if m[MG] > 0.0 { m[MGOH] / m[MG] } else { 0.0 };
         let free_carbonate = m[CO3];
         let (mut calcium_pair, mut magnesium_pair) = (0.0, 0.0);
         let mut free = 0.0;
@@ -286,8 +244,8 @@ impl Balance {
             let d = 1.0 + hydrolysis;
             for _ in 0..100 {
                 let (dc, dm) = (1.0 + kc * free, d + km * free);
-                let f = free * a + self.calcium * kc * free / dc + self.magnesium * km * free / dm
-                    - self.carbonate_total;
+                let f =
+                    free * a + self.calcium * kc * free / dc + self.magnesium * km * free / dm - self.carbonate_total;
                 let slope = a + self.calcium * kc / (dc * dc) + self.magnesium * km * d / (dm * dm);
                 let step = -f / slope;
                 free = (free + step).max(0.0);
@@ -298,6 +256,12 @@ impl Balance {
             calcium_pair = self.calcium * kc * free / (1.0 + kc * free);
             magnesium_pair = self.magnesium * km * free / (d + km * free);
         }
+        // The balance of charge lags a round behind the pairs, so they are moved only part of the way
+        // in a mixture that swings.
+        let [calcium_before, magnesium_before] = self.pairs;
+        let calcium_pair = calcium_before + weight * (calcium_pair - calcium_before);
+        let magnesium_pair = magnesium_before + weight * (magnesium_pair - magnesium_before);
+        self.pairs = [calcium_pair, magnesium_pair];
         let magnesium_free = (self.magnesium - magnesium_pair).max(0.0) / (1.0 + hydrolysis);
         m[CA] = (self.calcium - calcium_pair).max(0.0);
         m[MG] = magnesium_free;
@@ -305,8 +269,7 @@ impl Balance {
         m[CACO3] = calcium_pair;
         m[MGCO3] = magnesium_pair;
         let left = (self.carbonate_total - calcium_pair - magnesium_pair).max(0.0);
-        self.fixed_positive = m[NA] + m[K] + 2.0 * m[CA] + 2.0 * m[MG] + m[MGOH];
-        let _ = h;
+        self.fixed_positive = m[NA] + m[K] + 2.0 * m[CA];
         for chain in self.chains.iter_mut().take(self.count) {
             if chain.forms[0] == CO2 {
                 let ratio = if all > 0.0 { left / all } else { 0.0 };
@@ -314,6 +277,8 @@ impl Balance {
                 m[CO2] *= ratio;
                 m[HCO3] *= ratio;
                 m[CO3] *= ratio;
+            } else if chain.forms[0] == MG {
+                chain.total = (self.magnesium - magnesium_pair).max(0.0);
             }
         }
     }

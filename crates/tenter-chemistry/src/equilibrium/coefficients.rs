@@ -68,41 +68,17 @@ pub struct Binary {
 
 /// A row known at 25 °C only.
 const fn fixed(cation: usize, anion: usize, b0: f64, b1: f64, cphi: f64, source: Source) -> Binary {
-    warm(
-        cation,
-        anion,
-        [b0, 0.0, 0.0, 0.0],
-        [b1, 0.0, 0.0, 0.0],
-        [cphi, 0.0, 0.0, 0.0],
-        source,
-    )
+    warm(cation, anion, [b0, 0.0, 0.0, 0.0], [b1, 0.0, 0.0, 0.0], [cphi, 0.0, 0.0, 0.0], source)
 }
 
 /// A row with its dependence on temperature.
-const fn warm(
-    cation: usize,
-    anion: usize,
-    beta0: [f64; 4],
-    beta1: [f64; 4],
-    cphi: [f64; 4],
-    source: Source,
-) -> Binary {
-    Binary {
-        cation,
-        anion,
-        beta0,
-        beta1,
-        alpha1: 2.0,
-        beta2: [0.0; 4],
-        cphi,
-        source,
-    }
+const fn warm(cation: usize, anion: usize, beta0: [f64; 4], beta1: [f64; 4], cphi: [f64; 4], source: Source) -> Binary {
+    Binary { cation, anion, beta0, beta1, alpha1: 2.0, beta2: [0.0; 4], cphi, source }
 }
 
 use Source::{
-    Ammonium, FelmySchroeder, GreenbergMoller, HeMorse, HolmesBusey, HolmesMesmer, Konigsberger,
-    Likeness, May2011, PabalanPitzer, PeiperPitzer, PhreeqcPitzer, Pitzer1991, RaiFelmy,
-    RosenblattFromMemory,
+    Ammonium, FelmySchroeder, GreenbergMoller, HeMorse, HolmesBusey, HolmesMesmer, Konigsberger, Likeness, May2011,
+    PabalanPitzer, PeiperPitzer, PhreeqcPitzer, Pitzer1991, RaiFelmy, RosenblattFromMemory,
 };
 
 /// Cation–anion rows.
@@ -292,12 +268,7 @@ pub const BINARY: &[Binary] = &[
 pub const THETA: &[(usize, usize, [f64; 4], Source)] = &[
     (CL, CO3, [-0.092, 0.0, 0.0, 0.0], PeiperPitzer),
     (CL, HCO3, [0.0359, 0.0, 0.0, 0.0], PeiperPitzer),
-    (
-        CL,
-        SO4,
-        [0.0703278797, 182.513459, 1.32573055, -0.00233222702],
-        GreenbergMoller,
-    ),
+    (CL, SO4, [0.0703278797, 182.513459, 1.32573055, -0.00233222702], GreenbergMoller),
     (CL, OH, [-0.05, 0.0, 0.0, 0.0], PabalanPitzer),
     (CL, HSO4, [-0.006, 0.0, 0.0, 0.0], Pitzer1991),
     (CO3, OH, [0.1, 0.0, 0.0, 0.0], Pitzer1991),
@@ -305,23 +276,13 @@ pub const THETA: &[(usize, usize, [f64; 4], Source)] = &[
     (CO3, SO4, [0.02, 0.0, 0.0, 0.0], Pitzer1991),
     (HCO3, SO4, [0.01, 0.0, 0.0, 0.0], Pitzer1991),
     (OH, SO4, [-0.013, 0.0, 0.0, 0.0], PabalanPitzer),
-    (
-        HSO4,
-        SO4,
-        [-0.116842489, -3090.83341, -14.0020408, 0.015402823],
-        HolmesMesmer,
-    ),
+    (HSO4, SO4, [-0.116842489, -3090.83341, -14.0020408, 0.015402823], HolmesMesmer),
     (H, NA, [0.036, 0.0, 0.0, 0.0], Pitzer1991),
     (H, K, [0.005, 0.0, 0.0, 0.0], Pitzer1991),
     (H, NH4, [-0.019, 0.0, 0.0, 0.0], Pitzer1991),
     (H, CA, [0.092, 0.0, 0.0, 0.0], Pitzer1991),
     (H, MG, [0.1, 0.0, 0.0, 0.0], Pitzer1991),
-    (
-        K,
-        NA,
-        [-0.00320349317, 14.0213141, 0.0, 0.0],
-        GreenbergMoller,
-    ),
+    (K, NA, [-0.00320349317, 14.0213141, 0.0, 0.0], GreenbergMoller),
     (K, CA, [0.1156, 0.0, 0.0, 0.0], GreenbergMoller),
     (NA, CA, [0.05, 0.0, 0.0, 0.0], GreenbergMoller),
     (NA, MG, [0.07, 0.0, 0.0, 0.0], PabalanPitzer),
@@ -333,53 +294,23 @@ pub const PSI: &[(usize, usize, usize, [f64; 4], Source)] = &[
     (CL, HCO3, NA, [-0.0143, 0.0, 0.0, 0.0], PeiperPitzer),
     (CL, CO3, NA, [0.016, 0.0, 0.0, 0.0], Konigsberger),
     (CL, OH, NA, [-0.00601, -9.93, 0.0, 0.0], PabalanPitzer),
-    (
-        CL,
-        SO4,
-        NA,
-        [-0.00908854947, -78.6141517, -0.551999137, 0.00094610605],
-        GreenbergMoller,
-    ),
+    (CL, SO4, NA, [-0.00908854947, -78.6141517, -0.551999137, 0.00094610605], GreenbergMoller),
     (OH, SO4, NA, [-0.0091, -11.69, 0.0, 0.0], PabalanPitzer),
     (CO3, HCO3, NA, [0.002, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (CO3, OH, NA, [-0.017, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (CO3, SO4, NA, [-0.005, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (HCO3, SO4, NA, [-0.005, 0.0, 0.0, 0.0], PhreeqcPitzer),
-    (
-        HSO4,
-        SO4,
-        NA,
-        [0.0143652661, 258.084011, 1.16443706, -0.00125523553],
-        HolmesMesmer,
-    ),
+    (HSO4, SO4, NA, [0.0143652661, 258.084011, 1.16443706, -0.00125523553], HolmesMesmer),
     (HSO4, SO4, H, [0.02781, 0.0, 0.0, 0.0], Pitzer1991),
-    (
-        CL,
-        SO4,
-        K,
-        [-0.00161523116, 37.5619614, 0.0, 0.000284698333],
-        GreenbergMoller,
-    ),
+    (CL, SO4, K, [-0.00161523116, 37.5619614, 0.0, 0.000284698333], GreenbergMoller),
     (CL, SO4, CA, [-0.018, 0.0, 0.0, 0.0], GreenbergMoller),
     (CL, SO4, MG, [-0.00796, 32.63, 0.0, 0.0], PabalanPitzer),
     (CO3, HCO3, K, [0.012, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (CO3, OH, K, [-0.01, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (CL, OH, K, [-0.006, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (H, NA, HSO4, [-0.0129, 0.0, 0.0, 0.0], RaiFelmy),
-    (
-        K,
-        NA,
-        CL,
-        [-0.00369149429, -5.10212917, 0.0, 0.0],
-        GreenbergMoller,
-    ),
-    (
-        K,
-        NA,
-        SO4,
-        [0.00732101065, -71.6090806, -0.394156322, 0.000606678643],
-        GreenbergMoller,
-    ),
+    (K, NA, CL, [-0.00369149429, -5.10212917, 0.0, 0.0], GreenbergMoller),
+    (K, NA, SO4, [0.00732101065, -71.6090806, -0.394156322, 0.000606678643], GreenbergMoller),
     (K, NA, HCO3, [-0.003, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (NA, CA, CL, [-0.003, 0.0, 0.0, 0.0], GreenbergMoller),
     (NA, CA, SO4, [-0.012, 0.0, 0.0, 0.0], GreenbergMoller),
@@ -398,22 +329,7 @@ pub const LAMBDA: &[(usize, usize, [f64; 4], Source)] = &[
     (CO2, SO4, [0.075, 0.0, 0.0, 0.0], PhreeqcPitzer),
     (H3PO4, H, [0.29, 0.0, 0.0, 0.0], RaiFelmy),
     (H3PO4, H2PO4, [-0.4, 0.0, 0.0, 0.0], RaiFelmy),
-    (
-        H4SIO4,
-        NA,
-        [-0.0788994, 0.0, 0.0, 0.000118667],
-        FelmySchroeder,
-    ),
-    (
-        H4SIO4,
-        CL,
-        [0.142309, 167.356, 1.50701, -0.00321903],
-        FelmySchroeder,
-    ),
-    (
-        H4SIO4,
-        SO4,
-        [0.07759934, 0.0, 0.0, 0.00055333],
-        FelmySchroeder,
-    ),
+    (H4SIO4, NA, [-0.0788994, 0.0, 0.0, 0.000118667], FelmySchroeder),
+    (H4SIO4, CL, [0.142309, 167.356, 1.50701, -0.00321903], FelmySchroeder),
+    (H4SIO4, SO4, [0.07759934, 0.0, 0.0, 0.00055333], FelmySchroeder),
 ];

@@ -49,12 +49,9 @@ fn j_and_slope(x: f64) -> (f64, f64) {
     let position = root / STEP;
     let i = position as usize;
     let t = table();
-    let (Some(&y0), Some(&y1), Some(&d0), Some(&d1)) = (
-        t.value.get(i),
-        t.value.get(i + 1),
-        t.slope.get(i),
-        t.slope.get(i + 1),
-    ) else {
+    let (Some(&y0), Some(&y1), Some(&d0), Some(&d1)) =
+        (t.value.get(i), t.value.get(i + 1), t.slope.get(i), t.slope.get(i + 1))
+    else {
         let (j, dj) = closed_form(x);
         return (j, x * dj);
     };
@@ -85,45 +82,16 @@ impl Electrostatic {
         let unit = 6.0 * slope_a * ionic_strength.sqrt();
         let single = j_and_slope(unit);
         let double = j_and_slope(4.0 * unit);
-        out.set(
-            0,
-            2.0,
-            j_and_slope(2.0 * unit),
-            single,
-            double,
-            ionic_strength,
-        );
+        out.set(0, 2.0, j_and_slope(2.0 * unit), single, double, ionic_strength);
         if greatest_charge > 2.5 {
             let triple = j_and_slope(9.0 * unit);
-            out.set(
-                1,
-                3.0,
-                j_and_slope(3.0 * unit),
-                single,
-                triple,
-                ionic_strength,
-            );
-            out.set(
-                2,
-                6.0,
-                j_and_slope(6.0 * unit),
-                double,
-                triple,
-                ionic_strength,
-            );
+            out.set(1, 3.0, j_and_slope(3.0 * unit), single, triple, ionic_strength);
+            out.set(2, 6.0, j_and_slope(6.0 * unit), double, triple, ionic_strength);
         }
         out
     }
 
-    fn set(
-        &mut self,
-        at: usize,
-        product: f64,
-        mixed: (f64, f64),
-        one: (f64, f64),
-        two: (f64, f64),
-        i: f64,
-    ) {
+    fn set(&mut self, at: usize, product: f64, mixed: (f64, f64), one: (f64, f64), two: (f64, f64), i: f64) {
         let theta = product / (4.0 * i) * (mixed.0 - 0.5 * one.0 - 0.5 * two.0);
         let slope = -theta / i + product / (8.0 * i * i) * (mixed.1 - 0.5 * one.1 - 0.5 * two.1);
         if let (Some(t), Some(s)) = (self.theta.get_mut(at), self.slope.get_mut(at)) {

@@ -59,14 +59,7 @@ impl Constants {
         let phosphate12 = ypf.ln([9.3933, 9.3751, 9.5434, 9.8805]);
         Self {
             // PHREEQC 3.8.6 pitzer.dat; within 0.014 of the IAPWS release on ionisation to 95 °C.
-            water: fit.ln([
-                293.29227,
-                0.1360833,
-                -10576.913,
-                -123.73158,
-                0.0,
-                -6.996455e-5,
-            ]),
+            water: fit.ln([293.29227, 0.1360833, -10576.913, -123.73158, 0.0, -6.996455e-5]),
             // Plummer & Busenberg.
             carbonic: [carbonate2 - carbonate12, -carbonate2],
             // Goldberg.
@@ -78,18 +71,11 @@ impl Constants {
                 goldberg.ln(6.396, -3.38, -254.0),
             ],
             // ypf, which follows the phosphate buffer standard to 95 °C.
-            phosphoric: [
-                phosphate12 - phosphate2,
-                phosphate2,
-                ypf.ln([12.6143, 12.3218, 12.1388, 12.1176]),
-            ],
+            phosphoric: [phosphate12 - phosphate2, phosphate2, ypf.ln([12.6143, 12.3218, 12.1388, 12.1176])],
             // PHREEQC 3.8.6 phreeqc.dat.
             ammonium: [fit.ln([0.6322, -0.001225, -2835.76, 0.0, 0.0, 0.0])],
             // Goldberg, the figures from memory.
-            sulfurous: [
-                goldberg.ln(1.857, -17.80, -272.0),
-                goldberg.ln(7.172, -3.65, -262.0),
-            ],
+            sulfurous: [goldberg.ln(1.857, -17.80, -272.0), goldberg.ln(7.172, -3.65, -262.0)],
             // PHREEQC 3.8.6 pitzer.dat.
             bisulfate: [-fit.ln([-56.889, 0.006473, 2307.9, 19.8858, 0.0, 0.0])],
             // PHREEQC 3.8.6 phreeqc.dat.
@@ -181,27 +167,11 @@ mod tests {
         for (t, k1, k2, w, acetic, ammonium) in rows {
             let c = Constants::at(t);
             let pk = |ln: f64| -ln / LN_10;
-            assert!(
-                (pk(c.carbonic[0]) - k1).abs() < 0.012,
-                "pK1 {}",
-                pk(c.carbonic[0])
-            );
-            assert!(
-                (pk(c.carbonic[1]) - k2).abs() < 0.001,
-                "pK2 {}",
-                pk(c.carbonic[1])
-            );
+            assert!((pk(c.carbonic[0]) - k1).abs() < 0.012, "pK1 {}", pk(c.carbonic[0]));
+            assert!((pk(c.carbonic[1]) - k2).abs() < 0.001, "pK2 {}", pk(c.carbonic[1]));
             assert!((pk(c.water) - w).abs() < 0.001, "pKw {}", pk(c.water));
-            assert!(
-                (pk(c.acetic[0]) - acetic).abs() < 0.001,
-                "acetic {}",
-                pk(c.acetic[0])
-            );
-            assert!(
-                (pk(c.ammonium[0]) - ammonium).abs() < 0.01,
-                "NH4 {}",
-                pk(c.ammonium[0])
-            );
+            assert!((pk(c.acetic[0]) - acetic).abs() < 0.001, "acetic {}", pk(c.acetic[0]));
+            assert!((pk(c.ammonium[0]) - ammonium).abs() < 0.01, "NH4 {}", pk(c.ammonium[0]));
         }
         let c = Constants::at(298.15);
         let log = |ln: f64| ln / LN_10;

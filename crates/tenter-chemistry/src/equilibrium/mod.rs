@@ -14,10 +14,12 @@ pub mod parameters;
 mod speciation;
 pub mod species;
 mod spread;
+mod substance;
 mod totals;
 pub mod water_slope;
 
 pub use model::{Model, solve};
 pub use speciation::{Caution, NotSolved, Speciation};
 pub use spread::realistic_spread;
+pub use substance::{SUBSTANCES, Substance, substance};
 pub use totals::Totals;

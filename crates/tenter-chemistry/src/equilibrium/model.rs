@@ -11,8 +11,9 @@ use super::water_slope::osmotic_slope;
 use crate::water::vapour_pressure;
 use core::f64::consts::LN_10;
 
-const ROUNDS: u32 = 400;
-const SETTLED: f64 = 1e-9;
+const ROUNDS: u32 = 1500;
+/// Greatest change of any logarithm between the last two rounds; the error left is smaller still.
+const SETTLED: f64 = 1e-8;
 const ATMOSPHERE: f64 = 101_325.0;
 /// Greatest total the model is asked about, mol/kg.
 const GREATEST_TOTAL: f64 = 50.0;
@@ -77,15 +78,16 @@ impl Model {
             rounds += 1;
             balance.set_activities(&ln_gamma, ln_water);
             balance.close();
-            balance.compose(&ln_gamma, &mut m, totals);
-            let new = evaluate(&self.parameters, self.slope, &m, &present);
             // Undamped at first; a mixture that swings is damped more and more.
             let weight = match rounds {
                 0..=12 => 1.0,
                 13..=60 => 0.5,
                 61..=150 => 0.2,
-                _ => 0.05,
+                151..=400 => 0.05,
+                _ => 0.01,
             };
+            balance.compose(&ln_gamma, &mut m, totals, weight);
+            let new = evaluate(&self.parameters, self.slope, &m, &present);
             change = step(&mut ln_gamma, &mut ln_water, &new, &present, weight);
             change = change.max((balance.ln_h - last_h).abs());
             last_h = balance.ln_h;
@@ -112,8 +114,7 @@ impl Model {
         let mut with_chloride = *present;
         with_chloride.add(CL);
         let a = evaluate(&self.parameters, self.slope, m, &with_chloride);
-        let scale =
-            a.ln_gamma[CL] - potassium_chloride(&self.parameters, self.slope, a.ionic_strength);
+        let scale = a.ln_gamma[CL] - potassium_chloride(&self.parameters, self.slope, a.ionic_strength);
         let ph_unscaled = -balance.ln_h / LN_10;
         let carbon_dioxide_pressure =
             ATMOSPHERE * m[CO2] * libm::exp(a.ln_gamma[CO2] - self.constants.carbon_dioxide_gas);
@@ -166,19 +167,9 @@ impl Model {
 }
 
 /// Moves the activity coefficients toward the new ones; the largest change of any.
-fn step(
-    ln_gamma: &mut [f64; SPECIES],
-    ln_water: &mut f64,
-    new: &Activities,
-    present: &Present,
-    weight: f64,
-) -> f64 {
+fn step(ln_gamma: &mut [f64; SPECIES], ln_water: &mut f64, new: &Activities, present: &Present, weight: f64) -> f64 {
     let mut change = 0.0_f64;
-    let all = present
-        .cations()
-        .iter()
-        .chain(present.anions())
-        .chain(present.neutrals());
+    let all = present.cations().iter().chain(present.anions()).chain(present.neutrals());
     for &i in all {
         let difference = new.ln_gamma[i] - ln_gamma[i];
         change = change.max(difference.abs());

@@ -18,13 +18,7 @@ pub struct Pair {
     pub c: f64,
 }
 
-const NO_PAIR: Pair = Pair {
-    beta0: 0.0,
-    beta1: 0.0,
-    alpha1: 2.0,
-    beta2: 0.0,
-    c: 0.0,
-};
+const NO_PAIR: Pair = Pair { beta0: 0.0, beta1: 0.0, alpha1: 2.0, beta2: 0.0, c: 0.0 };
 
 /// Every coefficient at one temperature.
 #[derive(Debug, Clone)]
@@ -45,15 +39,8 @@ impl Parameters {
     #[must_use]
     pub fn at(t: f64) -> Self {
         let reference = 298.15;
-        let terms = [
-            1.0,
-            1.0 / t - 1.0 / reference,
-            libm::log(t / reference),
-            t - reference,
-        ];
-        let value = |a: &[f64; 4]| -> f64 {
-            a[0] * terms[0] + a[1] * terms[1] + a[2] * terms[2] + a[3] * terms[3]
-        };
+        let terms = [1.0, 1.0 / t - 1.0 / reference, libm::log(t / reference), t - reference];
+        let value = |a: &[f64; 4]| -> f64 { a[0] * terms[0] + a[1] * terms[1] + a[2] * terms[2] + a[3] * terms[3] };
         let mut out = Self {
             pairs: [[NO_PAIR; ANIONS]; CATIONS],
             theta: [[0.0; IONS]; IONS],
@@ -61,13 +48,9 @@ impl Parameters {
             lambda: [[0.0; IONS]; NEUTRALS],
         };
         for row in BINARY {
-            let charges = CHARGE.get(row.cation).copied().unwrap_or(1.0)
-                * CHARGE.get(row.anion).copied().unwrap_or(-1.0).abs();
-            if let Some(p) = out
-                .pairs
-                .get_mut(row.cation)
-                .and_then(|r| r.get_mut(row.anion.wrapping_sub(CATIONS)))
-            {
+            let charges =
+                CHARGE.get(row.cation).copied().unwrap_or(1.0) * CHARGE.get(row.anion).copied().unwrap_or(-1.0).abs();
+            if let Some(p) = out.pairs.get_mut(row.cation).and_then(|r| r.get_mut(row.anion.wrapping_sub(CATIONS))) {
                 *p = Pair {
                     beta0: value(&row.beta0),
                     beta1: value(&row.beta1),
@@ -86,11 +69,7 @@ impl Parameters {
             *slot = (*i, *j, *k, value(a));
         }
         for (n, i, a, _) in LAMBDA {
-            if let Some(l) = out
-                .lambda
-                .get_mut(n.wrapping_sub(IONS))
-                .and_then(|r| r.get_mut(*i))
-            {
+            if let Some(l) = out.lambda.get_mut(n.wrapping_sub(IONS)).and_then(|r| r.get_mut(*i)) {
                 *l = value(a);
             }
         }
@@ -107,10 +86,7 @@ impl Parameters {
     #[inline]
     #[must_use]
     pub fn pair(&self, cation: usize, anion: usize) -> &Pair {
-        self.pairs
-            .get(cation)
-            .and_then(|r| r.get(anion.wrapping_sub(CATIONS)))
-            .unwrap_or(&NO_PAIR)
+        self.pairs.get(cation).and_then(|r| r.get(anion.wrapping_sub(CATIONS))).unwrap_or(&NO_PAIR)
     }
 
     /// θ of two ions of like sign.
@@ -131,8 +107,6 @@ impl Parameters {
     #[inline]
     #[must_use]
     pub fn lambda(&self, neutral: usize, ion: usize) -> f64 {
-        self.lambda
-            .get(neutral.wrapping_sub(IONS))
-            .map_or(0.0, |r| get(r, ion))
+        self.lambda.get(neutral.wrapping_sub(IONS)).map_or(0.0, |r| get(r, ion))
     }
 }

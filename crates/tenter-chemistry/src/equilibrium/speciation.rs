@@ -81,20 +81,14 @@ impl core::fmt::Display for NotSolved {
         match self {
             Self::BadTotal => write!(f, "an amount is negative or not a number"),
             Self::Temperature(t) => {
-                write!(
-                    f,
-                    "{:.1} °C is outside the range of the model, 0 to 100 °C",
-                    t - 273.15
-                )
+                write!(f, "{:.1} °C is outside the range of the model, 0 to 100 °C", t - 273.15)
             }
-            Self::TooConcentrated(m) => write!(
-                f,
-                "{m:.0} mol of one substance per kg of water is no longer a solution in water"
-            ),
-            Self::NoConvergence(change) => write!(
-                f,
-                "the activity model does not settle for this mixture (last change {change:.1e})"
-            ),
+            Self::TooConcentrated(m) => {
+                write!(f, "{m:.0} mol of one substance per kg of water is no longer a solution in water")
+            }
+            Self::NoConvergence(change) => {
+                write!(f, "the activity model does not settle for this mixture (last change {change:.1e})")
+            }
         }
     }
 }

@@ -110,24 +110,13 @@ pub struct Cooled {
 /// balance below room temperature where water evaporates, and to room temperature where not (or where
 /// the water has run out).
 #[must_use]
-pub fn cool(
-    wares: &Wares,
-    exposure: Exposure,
-    start: f64,
-    air: &Air,
-    seconds: f64,
-    pace: Pace,
-) -> Cooled {
+pub fn cool(wares: &Wares, exposure: Exposure, start: f64, air: &Air, seconds: f64, pace: Pace) -> Cooled {
     let (surface, wet_surface) = exposure.surface(wares.bulk);
     let capacity = wares.heat_capacity.max(1e-9);
     let vapour = air.humidity.clamp(0.0, 1.0) * vapour_pressure(air.temperature);
     let mut temperature = start;
     let mut evaporated = 0.0;
-    let mut left = if seconds.is_finite() {
-        seconds.max(0.0)
-    } else {
-        0.0
-    };
+    let mut left = if seconds.is_finite() { seconds.max(0.0) } else { 0.0 };
     // Each step goes an exact exponential toward the balance of the rate as it stands, so that
     // long steps cannot overshoot; evaporation is linearised about the present temperature.
     for _ in 0..4000 {
@@ -160,21 +149,12 @@ pub fn cool(
         }
         left -= step;
     }
-    Cooled {
-        temperature,
-        evaporated,
-    }
+    Cooled { temperature, evaporated }
 }
 
 /// Temperature (K) after a time: low, best, high over a factor of 1.5 either way in the rate.
 #[must_use]
-pub fn cool_range(
-    wares: &Wares,
-    exposure: Exposure,
-    start: f64,
-    air: &Air,
-    seconds: f64,
-) -> (f64, f64, f64) {
+pub fn cool_range(wares: &Wares, exposure: Exposure, start: f64, air: &Air, seconds: f64) -> (f64, f64, f64) {
     let at = |pace| cool(wares, exposure, start, air, seconds, pace).temperature;
     let (slow, best, fast) = (at(Pace::Slow), at(Pace::Usual), at(Pace::Fast));
     (slow.min(best).min(fast), best, slow.max(best).max(fast))
@@ -184,20 +164,14 @@ pub fn cool_range(
 mod tests {
     use super::*;
 
-    const ROOM: Air = Air {
-        temperature: 293.15,
-        humidity: 0.5,
-    };
+    const ROOM: Air = Air { temperature: 293.15, humidity: 0.5 };
 
     /// 0.2 kg of dry cotton with its own weight (or 1.5 times) of water, in still air at 20 °C and
     /// 50 % humidity: temperatures computed separately from the same lumped model.
     #[test]
     fn wet_garment_in_still_air() {
-        let garment = |pickup: f64| Wares {
-            heat_capacity: 0.2 * 1290.0 + 0.2 * pickup * 4182.0,
-            bulk: 0.2,
-            water: 0.2 * pickup,
-        };
+        let garment =
+            |pickup: f64| Wares { heat_capacity: 0.2 * 1290.0 + 0.2 * pickup * 4182.0, bulk: 0.2, water: 0.2 * pickup };
         let cases: [(Exposure, f64, f64, [f64; 4]); 4] = [
             (Exposure::Hung, 1.0, 40.0, [16.0, 16.0, 16.0, 16.0]),
             (Exposure::Bunched, 1.0, 40.0, [23.0, 19.0, 16.0, 16.0]),
@@ -206,14 +180,7 @@ mod tests {
         ];
         for (exposure, pickup, start, expected) in cases {
             for (minutes, celsius) in [5.0, 10.0, 30.0, 60.0].iter().zip(expected) {
-                let after = cool(
-                    &garment(pickup),
-                    exposure,
-                    start + 273.15,
-                    &ROOM,
-                    minutes * 60.0,
-                    Pace::Usual,
-                );
+                let after = cool(&garment(pickup), exposure, start + 273.15, &ROOM, minutes * 60.0, Pace::Usual);
                 let ours = after.temperature - 273.15;
                 assert!(
                     (ours - celsius).abs() < 1.0,
@@ -221,47 +188,18 @@ mod tests {
                 );
             }
         }
-        let hour = cool(
-            &garment(1.0),
-            Exposure::Hung,
-            313.15,
-            &ROOM,
-            3600.0,
-            Pace::Usual,
-        );
-        assert!(
-            (hour.evaporated / 0.2 - 0.27).abs() < 0.05,
-            "{}",
-            hour.evaporated
-        );
+        let hour = cool(&garment(1.0), Exposure::Hung, 313.15, &ROOM, 3600.0, Pace::Usual);
+        assert!((hour.evaporated / 0.2 - 0.27).abs() < 0.05, "{}", hour.evaporated);
     }
 
     #[test]
     fn the_range_holds_the_best_and_stops_at_the_room() {
-        let wares = Wares {
-            heat_capacity: 10.0 * 4182.0,
-            bulk: 10.0,
-            water: 10.0,
-        };
+        let wares = Wares { heat_capacity: 10.0 * 4182.0, bulk: 10.0, water: 10.0 };
         let (low, best, high) = cool_range(&wares, Exposure::LiddedBath, 333.15, &ROOM, 1800.0);
         assert!(low < best && best < high && high < 333.15 && low > 293.15);
-        let days = cool(
-            &wares,
-            Exposure::LiddedBath,
-            333.15,
-            &ROOM,
-            1e6,
-            Pace::Usual,
-        );
+        let days = cool(&wares, Exposure::LiddedBath, 333.15, &ROOM, 1e6, Pace::Usual);
         assert!((days.temperature - 293.15).abs() < 0.01);
-        let forever = cool(
-            &wares,
-            Exposure::OpenBath,
-            333.15,
-            &ROOM,
-            f64::INFINITY,
-            Pace::Usual,
-        );
+        let forever = cool(&wares, Exposure::OpenBath, 333.15, &ROOM, f64::INFINITY, Pace::Usual);
         assert!((forever.temperature - 333.15).abs() < 1e-9);
     }
 }

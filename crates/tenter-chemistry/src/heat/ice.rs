@@ -23,8 +23,7 @@ pub fn heap_surface(mass: f64) -> f64 {
 /// makes the time three times that of the first rate kept up.
 #[must_use]
 pub fn melting_time(mass: f64, surface: f64, air: f64, humidity: f64, rate: f64) -> f64 {
-    let dew =
-        (humidity.clamp(0.0, 1.0) * vapour_pressure(air) - vapour_pressure(ZERO_CELSIUS)).max(0.0);
+    let dew = (humidity.clamp(0.0, 1.0) * vapour_pressure(air) - vapour_pressure(ZERO_CELSIUS)).max(0.0);
     let flux = (CONVECTION + RADIATION) * (air - ZERO_CELSIUS) + CONVECTION * LEWIS * dew;
     if flux <= 0.0 || surface <= 0.0 || rate <= 0.0 {
         return if mass > 0.0 { f64::INFINITY } else { 0.0 };
@@ -52,11 +51,7 @@ mod tests {
         let (low, best, high) = melting_time_range(1.0, 293.15, 0.5);
         assert!(low < best && best < high);
         // Ice-dyed goods are left overnight, 8 to 24 h: common practice, no source.
-        assert!(
-            (4.0 * 3600.0..24.0 * 3600.0).contains(&best),
-            "{} h",
-            best / 3600.0
-        );
+        assert!((4.0 * 3600.0..24.0 * 3600.0).contains(&best), "{} h", best / 3600.0);
         assert!(melting_time(1.0, 0.05, 268.15, 0.5, 1.0).is_infinite());
         let (_, warmer, _) = melting_time_range(1.0, 303.15, 0.5);
         assert!(warmer < best);

@@ -18,11 +18,7 @@ impl Body {
     /// holds about 8 % less heat a kilogram, which matters less than the weighing.
     #[must_use]
     pub fn water(mass: f64, temperature: f64) -> Self {
-        Self {
-            mass,
-            heat_capacity: heat_capacity(temperature),
-            temperature,
-        }
+        Self { mass, heat_capacity: heat_capacity(temperature), temperature }
     }
 
     fn capacity(&self) -> f64 {
@@ -48,10 +44,7 @@ pub struct Mixed {
 pub fn mix(bodies: &[Body], ice_mass: f64, ice_temperature: f64) -> Option<Mixed> {
     let ice = ice_mass.max(0.0);
     let capacity: f64 = bodies.iter().map(Body::capacity).sum();
-    let heat: f64 = bodies
-        .iter()
-        .map(|b| b.capacity() * (b.temperature - ZERO_CELSIUS))
-        .sum();
+    let heat: f64 = bodies.iter().map(|b| b.capacity() * (b.temperature - ZERO_CELSIUS)).sum();
     if ice <= 0.0 {
         return (capacity > 0.0).then(|| Mixed {
             temperature: ZERO_CELSIUS + heat / capacity,
@@ -71,9 +64,5 @@ pub fn mix(bodies: &[Body], ice_mass: f64, ice_temperature: f64) -> Option<Mixed
         });
     }
     let melted = available / HEAT_OF_FUSION;
-    Some(Mixed {
-        temperature: ZERO_CELSIUS,
-        melted: melted.max(0.0),
-        ice_left: ice - melted,
-    })
+    Some(Mixed { temperature: ZERO_CELSIUS, melted: melted.max(0.0), ice_left: ice - melted })
 }

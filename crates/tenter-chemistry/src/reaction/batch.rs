@@ -69,11 +69,7 @@ pub fn equivalent_time(class: DyeClass, history: &[Spell]) -> Equivalent {
 pub fn batch_share(class: DyeClass, time: &Equivalent) -> (f64, f64, f64) {
     let full = class.batch().full_time;
     let share = |time: f64, full: f64| (time / full).clamp(0.0, 1.0);
-    (
-        share(time.low, full.2),
-        share(time.best, full.1),
-        share(time.high, full.0),
-    )
+    (share(time.low, full.2), share(time.best, full.1), share(time.high, full.0))
 }
 
 #[cfg(test)]
@@ -81,11 +77,7 @@ mod tests {
     use super::*;
 
     fn spell(hours: f64, celsius: f64) -> Spell {
-        Spell {
-            seconds: hours * 3600.0,
-            temperature: celsius + 273.15,
-            ph: None,
-        }
+        Spell { seconds: hours * 3600.0, temperature: celsius + 273.15, ph: None }
     }
 
     /// 24 h at 21 °C, halved for each 5–6 °C: common practice, no source.
@@ -106,18 +98,9 @@ mod tests {
     #[test]
     fn a_weak_alkali_slows_the_batch() {
         let class = DyeClass::Dichlorotriazine;
-        let good = Spell {
-            ph: Some(11.0),
-            ..spell(24.0, 21.0)
-        };
-        let weak = Spell {
-            ph: Some(8.5),
-            ..spell(24.0, 21.0)
-        };
-        let (good, weak) = (
-            equivalent_time(class, &[good]),
-            equivalent_time(class, &[weak]),
-        );
+        let good = Spell { ph: Some(11.0), ..spell(24.0, 21.0) };
+        let weak = Spell { ph: Some(8.5), ..spell(24.0, 21.0) };
+        let (good, weak) = (equivalent_time(class, &[good]), equivalent_time(class, &[weak]));
         assert!(weak.best < 0.02 * good.best);
         assert!(weak.outside_window > 0.0 && good.outside_window == 0.0);
     }

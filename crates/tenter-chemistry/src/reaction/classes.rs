@@ -61,17 +61,9 @@ impl DyeClass {
         };
         let practice = "common practice, no source";
         match self {
-            Self::Dichlorotriazine => table(
-                21.0,
-                (12.0, 24.0, 36.0),
-                (5.0, 5.5, 6.0),
-                (10.5, 12.0),
-                practice,
-            ),
+            Self::Dichlorotriazine => table(21.0, (12.0, 24.0, 36.0), (5.0, 5.5, 6.0), (10.5, 12.0), practice),
             Self::Monofluorotriazine => table(50.0, (0.7, 1.0, 2.0), slow, (10.5, 12.0), practice),
-            Self::Difluorochloropyrimidine => {
-                table(40.0, (0.7, 1.0, 2.0), slow, (10.5, 12.0), practice)
-            }
+            Self::Difluorochloropyrimidine => table(40.0, (0.7, 1.0, 2.0), slow, (10.5, 12.0), practice),
             Self::Dichloroquinoxaline => table(50.0, (0.7, 1.0, 2.0), slow, (10.5, 12.0), practice),
             Self::VinylSulfone => table(60.0, (0.7, 1.0, 1.5), slow, (10.8, 12.3), practice),
             Self::Monochlorotriazine => table(

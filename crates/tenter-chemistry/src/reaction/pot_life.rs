@@ -34,19 +34,16 @@ impl PotLife {
     pub fn of(class: DyeClass) -> Self {
         let full = class.batch().full_time.1;
         let share = full / (24.0 * HOUR);
-        Self {
-            limits: (0.5 * HOUR * share, HOUR * share, 24.0 * HOUR * share),
-        }
+        Self { limits: (0.5 * HOUR * share, HOUR * share, 24.0 * HOUR * share) }
     }
 }
 
 /// State of a bottle with alkali after a history, at the pessimistic, best and optimistic end:
-/// `(worst, best, kindest)`.
+/// `(worst, best, kindest)`. The kindest reading takes three times the usual useful time and the
+/// slowest ageing that the class allows.
 #[must_use]
 pub fn bottle(class: DyeClass, history: &[Spell]) -> (BottleState, BottleState, BottleState) {
-    let Equivalent {
-        low, best, high, ..
-    } = equivalent_time(class, history);
+    let Equivalent { low, best, high, .. } = equivalent_time(class, history);
     let limits = PotLife::of(class).limits;
     let state = |time: f64, useful: f64| {
         if time <= useful {
@@ -57,22 +54,14 @@ pub fn bottle(class: DyeClass, history: &[Spell]) -> (BottleState, BottleState, 
             BottleState::Spent
         }
     };
-    (
-        state(high, limits.0),
-        state(best, limits.1),
-        state(low, 3.0 * limits.1),
-    )
+    (state(high, limits.0), state(best, limits.1), state(low, 3.0 * limits.1))
 }
 
 /// How long a stock without alkali keeps, s: low and high. Four to seven days at room temperature,
 /// five to nine weeks chilled (below 8 °C); common practice, no source.
 #[must_use]
 pub fn stock_life(temperature_k: f64) -> (f64, f64) {
-    if temperature_k < 281.15 {
-        (35.0 * DAY, 63.0 * DAY)
-    } else {
-        (4.0 * DAY, 7.0 * DAY)
-    }
+    if temperature_k < 281.15 { (35.0 * DAY, 63.0 * DAY) } else { (4.0 * DAY, 7.0 * DAY) }
 }
 
 #[cfg(test)]
@@ -83,11 +72,7 @@ mod tests {
     fn no_bottle_with_soda_lives_two_days() {
         let class = DyeClass::Dichlorotriazine;
         let at = |hours: f64, celsius: f64| {
-            let spell = Spell {
-                seconds: hours * HOUR,
-                temperature: celsius + 273.15,
-                ph: Some(11.2),
-            };
+            let spell = Spell { seconds: hours * HOUR, temperature: celsius + 273.15, ph: Some(11.2) };
             bottle(class, &[spell])
         };
         assert_eq!(at(0.4, 21.0).0, BottleState::Fresh);

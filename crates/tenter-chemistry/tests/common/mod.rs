@@ -23,13 +23,9 @@ fn split(line: &str) -> Vec<String> {
 
 /// Rows of a table.
 pub fn rows(text: &str) -> Vec<Row> {
-    let mut lines = text
-        .lines()
-        .filter(|l| !l.starts_with('#') && !l.trim().is_empty());
+    let mut lines = text.lines().filter(|l| !l.starts_with('#') && !l.trim().is_empty());
     let header = split(lines.next().unwrap());
-    let rows: Vec<Row> = lines
-        .map(|line| header.iter().cloned().zip(split(line)).collect())
-        .collect();
+    let rows: Vec<Row> = lines.map(|line| header.iter().cloned().zip(split(line)).collect()).collect();
     assert!(!rows.is_empty());
     rows
 }
