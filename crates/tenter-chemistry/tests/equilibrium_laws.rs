@@ -109,6 +109,22 @@ fn nonsense_is_refused() {
     assert!(matches!(solve(&heap, 298.15), Err(NotSolved::TooConcentrated(_))));
 }
 
+/// What a solution tells of itself is enough to work out its pH by hand, both from carbonate and
+/// from hydroxide: 60 g/L of soda ash at 20, 40 and 80 °C.
+#[test]
+fn the_ph_can_be_followed_by_hand() {
+    use tenter_chemistry::equilibrium::species::{CO3, HCO3, OH};
+    let soda = tenter_chemistry::equilibrium::substance("Na2CO3").unwrap();
+    for celsius in [20.0, 40.0, 80.0] {
+        let s = solve(&soda.totals(0.060, 0.998_207), celsius + 273.15).unwrap();
+        let activity = |species| s.molality(species) * s.activity_coefficient(species);
+        let from_carbonate = s.pk_carbonic[1] + libm::log10(activity(CO3)) - libm::log10(activity(HCO3));
+        let from_hydroxide = s.pk_water + libm::log10(activity(OH)) - libm::log10(s.water_activity);
+        assert!((from_carbonate - s.ph).abs() < 1e-6, "{from_carbonate} {}", s.ph);
+        assert!((from_hydroxide - s.ph).abs() < 1e-6, "{from_hydroxide} {}", s.ph);
+    }
+}
+
 /// Pure water is neutral: half of pKw, 13.995 at 25 °C.
 #[test]
 fn water_is_neutral() {

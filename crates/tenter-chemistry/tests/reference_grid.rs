@@ -101,3 +101,34 @@ fn further_conditions() {
 fn other_bases_and_acids_in_dilute_solution() {
     check(include_str!("data/oracle_dilute.csv"), "dilute");
 }
+
+/// Species, ionic strength and carbon dioxide pressure of the same rows.
+#[test]
+fn species_and_carbon_dioxide_of_the_grid() {
+    let mut checked = 0;
+    for text in [include_str!("data/oracle_dev_carbonate.csv"), include_str!("data/oracle_dev_alkali_salt.csv")] {
+        for row in rows(text) {
+            let t = number(&row, "T_C").unwrap() + 273.15;
+            let s = solve(&totals(&row), t).unwrap();
+            let mut compare = |name: &str, ours: f64, column: &str, share: f64| {
+                if let Some(table) = number(&row, column).filter(|x| *x > 0.0) {
+                    let id = &row["id"];
+                    assert!((ours / table - 1.0).abs() < share, "{id} {name}: {ours:e} {table:e}");
+                    checked += 1;
+                }
+            };
+            compare("hydroxide", s.oh_molality, "m_OH", 0.02);
+            compare("bicarbonate", s.bicarbonate, "m_HCO3", 0.02);
+            compare("carbonate", s.carbonate, "m_CO3", 0.02);
+            compare("carbon dioxide", s.carbon_dioxide, "m_CO2aq", 0.06);
+            compare("ionic strength", s.ionic_strength, "ionic_strength", 0.005);
+            let unscaled = number(&row, "pH_pitzer_unscaled").unwrap();
+            assert!((s.ph_unscaled - unscaled).abs() < 0.005, "{} unscaled pH", row["id"]);
+            if let Some(log) = number(&row, "log10_pCO2_atm") {
+                let ours = libm::log10(s.carbon_dioxide_pressure / 101_325.0);
+                assert!((ours - log).abs() < 0.03, "{}: pCO2 {ours} against {log}", row["id"]);
+            }
+        }
+    }
+    assert!(checked > 500, "{checked}");
+}

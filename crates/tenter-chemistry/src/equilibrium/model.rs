@@ -137,7 +137,11 @@ impl Model {
             calcite_saturation_index,
             cautions: Vec::new(),
             rounds,
+            pk_water: -self.constants.water / LN_10,
+            pk_carbonic: self.constants.carbonic.map(|ln_k| -ln_k / LN_10),
             molality: *m,
+            ln_gamma: a.ln_gamma,
+            scale,
         };
         out.cautions = self.cautions(totals, &out);
         out

@@ -1,6 +1,6 @@
 //! The result of a solution.
 
-use super::species::SPECIES;
+use super::species::{CHARGE, SPECIES};
 
 /// Something about a solution that a reader of its pH must know.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -52,7 +52,14 @@ pub struct Speciation {
     pub cautions: Vec<Caution>,
     /// Rounds of the activity model it took.
     pub rounds: u32,
+    /// pK of water at this temperature.
+    pub pk_water: f64,
+    /// pK of the two steps of carbonic acid at this temperature.
+    pub pk_carbonic: [f64; 2],
     pub(super) molality: [f64; SPECIES],
+    pub(super) ln_gamma: [f64; SPECIES],
+    /// Natural logarithm of the MacInnes scale for one unit of charge.
+    pub(super) scale: f64,
 }
 
 impl Speciation {
@@ -60,6 +67,16 @@ impl Speciation {
     #[must_use]
     pub fn molality(&self, species: usize) -> f64 {
         self.molality.get(species).copied().unwrap_or(0.0)
+    }
+
+    /// Activity coefficient of one species on the scale of [`Speciation::ph`], so that the pH can be
+    /// followed by hand: `pH = pK2 + log10(m(CO₃)·γ(CO₃)/(m(HCO₃)·γ(HCO₃)))`.
+    #[must_use]
+    pub fn activity_coefficient(&self, species: usize) -> f64 {
+        match (self.ln_gamma.get(species), CHARGE.get(species)) {
+            (Some(ln_gamma), Some(charge)) => libm::exp(ln_gamma + charge * self.scale),
+            _ => 1.0,
+        }
     }
 }
 

@@ -44,3 +44,26 @@ pub fn realistic_spread(totals: &Totals, temperature_k: f64) -> f64 {
     }
     spread
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_spread_grows_with_what_is_less_known() {
+        let soda = Totals { sodium: 0.4, carbonate: 0.2, ..Totals::default() };
+        assert_eq!(realistic_spread(&soda, 298.15), 0.05);
+        assert_eq!(realistic_spread(&soda, 333.15), 0.1);
+        let salted = Totals { sodium: 1.4, chloride: 1.0, ..soda };
+        assert_eq!(realistic_spread(&salted, 298.15), 0.1);
+        let acetic = Totals { acetate: 0.1, ..soda };
+        assert_eq!(realistic_spread(&acetic, 298.15), 0.1);
+        let citric = Totals { citrate: 0.05, ..soda };
+        assert_eq!(realistic_spread(&citric, 298.15), 0.2);
+        let vinegar = Totals { acetate: 0.8, ..Totals::default() };
+        assert_eq!(realistic_spread(&vinegar, 298.15), 0.03);
+        let lye = Totals { sodium: 0.1, ..Totals::default() };
+        assert_eq!(realistic_spread(&lye, 298.15), 0.03);
+        assert_eq!(realistic_spread(&Totals::default(), 298.15), 1.0);
+    }
+}

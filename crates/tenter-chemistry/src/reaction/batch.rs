@@ -95,6 +95,21 @@ mod tests {
         assert!(short.0 <= short.1 && short.1 <= short.2);
     }
 
+    /// Hydrolysis of C.I. Reactive Red 24, a monochlorotriazine dye, at pH 13: 0.0101 at 70 °C and
+    /// 0.0599 at 90 °C (the abstract also says 95 °C), Dyestuffs and Coloration 2004(6):331. Our
+    /// speeding-up with warmth must hold both readings.
+    #[test]
+    fn published_hydrolysis_of_a_monochlorotriazine_dye() {
+        let class = DyeClass::Monochlorotriazine;
+        let ratio = 0.0599 / 0.0101;
+        for warmer in [90.0, 95.0] {
+            let cool = equivalent_time(class, &[spell(1.0, 80.0)]);
+            let warm = equivalent_time(class, &[spell(1.0, 80.0 + warmer - 70.0)]);
+            let (least, most) = (warm.low / cool.best, warm.high / cool.best);
+            assert!((least..=most).contains(&ratio), "{least} {ratio} {most}");
+        }
+    }
+
     #[test]
     fn a_weak_alkali_slows_the_batch() {
         let class = DyeClass::Dichlorotriazine;
