@@ -16,7 +16,7 @@ pub(crate) fn bind(binder: &mut Binder<'_>) -> Vec<Acceptance> {
             if row.line.span.is_empty() {
                 continue;
             }
-            if !row.line.head.as_ref().is_some_and(|head| &*head.word == "accept") {
+            if row.line.head.as_ref().is_none_or(|head| &*head.word != "accept") {
                 above = Some(*row);
                 continue;
             }

@@ -146,14 +146,14 @@ pub(crate) fn settle(
         }
         Dimension::MassFraction if measured.quantity.basis == Basis::PerGoods => {
             amount.mass = of_goods(binder, row, &written, ground, gram());
-            if nature.liquid {
-                if let (Some(mass), Some(density)) = (&amount.mass, &nature.density) {
-                    amount.volume = Some(mass.over(density, volume_unit()));
-                }
+            if nature.liquid
+                && let (Some(mass), Some(density)) = (&amount.mass, &nature.density)
+            {
+                amount.volume = Some(mass.over(density, volume_unit()));
             }
         }
         Dimension::MassFraction => {
-            let whole = ground.whole_mass.clone().or_else(|| ground.liquid.as_ref().map(|liquid| water_mass(liquid)));
+            let whole = ground.whole_mass.clone().or_else(|| ground.liquid.as_ref().map(water_mass));
             match whole {
                 Some(whole) => amount.mass = Some(written.times(&whole, gram())),
                 None => binder.problem(
@@ -185,10 +185,10 @@ pub(crate) fn settle(
                     vec![("", written)],
                 );
                 amount.mass = Some(share.times(whole, gram()));
-                if nature.liquid {
-                    if let (Some(mass), Some(density)) = (&amount.mass, &nature.density) {
-                        amount.volume = Some(mass.over(density, volume_unit()));
-                    }
+                if nature.liquid
+                    && let (Some(mass), Some(density)) = (&amount.mass, &nature.density)
+                {
+                    amount.volume = Some(mass.over(density, volume_unit()));
                 }
             }
         }

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use tenter_quantity::{Basis, Dimension, Figure, Interval, Place, System};
+use tenter_quantity::{Basis, Dimension, Figure, Place, System};
 use tenter_reference::{Entry, Reference};
 use tenter_syntax::{BlockKind, Span};
 
@@ -213,11 +213,6 @@ impl<'s> Binder<'s> {
         let masses: Option<Vec<Figure>> = self.goods.iter().map(|goods| goods.dry_mass.clone()).collect();
         let masses = masses.filter(|masses| !masses.is_empty())?;
         Some(Figure::sum(masses, Dimension::Mass.usual_unit(Basis::Absolute)))
-    }
-
-    /// An exact count as a figure.
-    pub(crate) fn count(value: f64, place: Place) -> Figure {
-        Figure::written(Interval::exact(value), Dimension::Piece, Dimension::Piece.usual_unit(Basis::Absolute), place)
     }
 }
 

@@ -13,7 +13,7 @@ pub(crate) fn is_date(text: &str) -> bool {
 }
 
 fn valid(year: u32, month: u32, day: u32) -> bool {
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
     let days = match month {
         1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
         4 | 6 | 9 | 11 => 30,

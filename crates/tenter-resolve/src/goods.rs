@@ -119,7 +119,7 @@ fn pieces(binder: &mut Binder<'_>, row: &Row<'_>, goods: &mut Goods) {
         }
         return;
     };
-    if !(count > 0.0) {
+    if count.is_nan() || count <= 0.0 {
         binder.problem(row.place(row.line.span), ProblemKind::Unreadable { written: row.text(row.line.span).into() });
         return;
     }
@@ -130,7 +130,7 @@ fn pieces(binder: &mut Binder<'_>, row: &Row<'_>, goods: &mut Goods) {
         if (lots * each - count).abs() > 1e-9 {
             binder.problem(place, ProblemKind::LotsDoNotAdd { pieces: count, lots: lots as u32, each: each as u32 });
         }
-        if lots >= 1.0 && lots <= 1000.0 {
+        if (1.0..=1000.0).contains(&lots) {
             goods.lots = Some(Lots { count: lots as u32, pieces_each: each.round() as u32, place });
         }
     }

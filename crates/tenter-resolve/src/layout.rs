@@ -14,7 +14,7 @@ use crate::sheet::Body;
 pub(crate) fn zone_names<'a>(body: &Body<'a>) -> Vec<(&'a str, (u32, Span))> {
     let mut names = Vec::new();
     for row in &body.rows {
-        if !row.line.head.as_ref().is_some_and(|head| &*head.word == "zone") {
+        if row.line.head.as_ref().is_none_or(|head| &*head.word != "zone") {
             continue;
         }
         let rest = row.text(row.line.rest);
@@ -77,16 +77,15 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Layout {
                     PhraseKind::Measured(measured, _) => Some(measured),
                     _ => None,
                 });
-                if let Some(measured) = share {
-                    if let Some(figure) =
+                if let Some(measured) = share
+                    && let Some(figure) =
                         binder.expect(row, measured, &[Dimension::PerCent], "a zone's share of the area")
-                    {
-                        let on_line = |zone: &&mut Zone| {
-                            zone.name.place.block == row.block && row.line.span.touches(zone.name.place.start)
-                        };
-                        if let Some(zone) = zones.iter_mut().find(on_line) {
-                            zone.share = Some(figure);
-                        }
+                {
+                    let on_line = |zone: &&mut Zone| {
+                        zone.name.place.block == row.block && row.line.span.touches(zone.name.place.start)
+                    };
+                    if let Some(zone) = zones.iter_mut().find(on_line) {
+                        zone.share = Some(figure);
                     }
                 }
                 if !zones

@@ -190,10 +190,10 @@ impl Ledger {
             if let Some(held) = self.held.get_mut(goods.0) {
                 *held = Some(pickup.clone());
             }
-            if matches!(verb, "lift" | "squeeze" | "spin" | "drip" | "rinse" | "dry" | "drain") {
-                if let Some(inside) = self.inside.get_mut(goods.0) {
-                    *inside = None;
-                }
+            if matches!(verb, "lift" | "squeeze" | "spin" | "drip" | "rinse" | "dry" | "drain")
+                && let Some(inside) = self.inside.get_mut(goods.0)
+            {
+                *inside = None;
             }
         }
     }

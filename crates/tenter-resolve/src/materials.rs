@@ -102,10 +102,11 @@ pub(crate) fn bind(binder: &mut Binder<'_>) {
             Some(Entry::Dye(dye)) => Some(dye.id.as_str()),
             _ => None,
         };
-        if amends.is_some() && amends == reference_id {
-            if let Some(id) = amends {
-                binder.stands_for(id, number);
-            }
+        if amends.is_some()
+            && amends == reference_id
+            && let Some(id) = amends
+        {
+            binder.stands_for(id, number);
         }
         binder.materials.push(material);
         binder.declared.push(number);

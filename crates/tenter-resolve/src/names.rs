@@ -211,10 +211,10 @@ impl Names {
         match (declared, reference) {
             (Some((list, length)), Some((_, other))) if other <= length => {
                 let mut referents = list.clone();
-                if other == length {
-                    if let Some((entry, _)) = reference {
-                        referents.push(Referent::Reference(entry));
-                    }
+                if other == length
+                    && let Some((entry, _)) = reference
+                {
+                    referents.push(Referent::Reference(entry));
                 }
                 Some(Hit { referents, words: length })
             }
@@ -233,11 +233,6 @@ impl Names {
                 .or_else(|| key.strip_suffix('s').and_then(|singular| self.table.get(singular)))
                 .filter(|list| list.iter().any(|referent| matches!(referent, Referent::Goods(_))))
         })
-    }
-
-    /// Whether a whole folded phrase is a declared name.
-    pub(crate) fn declares(&self, key: &str) -> bool {
-        self.table.contains_key(key)
     }
 
     /// Known names that look like `written`, nearest first, at most three.

@@ -1,6 +1,6 @@
 //! The phrases of a line: quantities with the name behind them, names, and words that say how.
 
-use tenter_quantity::{Interval, Place, Quantity, Unit};
+use tenter_quantity::{Interval, Quantity, Unit};
 use tenter_syntax::{Connector, Span};
 
 use crate::names::Referent;
@@ -47,7 +47,6 @@ pub(crate) enum PhraseKind {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Counted {
     Times,
-    Parts,
     Lots,
     Pieces,
 }
@@ -65,8 +64,6 @@ pub(crate) struct Measured {
     pub pickup: bool,
     /// The goods named in `g/tee`.
     pub per_goods: Option<Vec<Referent>>,
-    /// Settled by `measures` or in doubt: set when the unit's spelling is one of several.
-    pub in_doubt: bool,
 }
 
 /// Words standing where a name may stand.
@@ -79,11 +76,6 @@ pub(crate) struct NameUse {
 }
 
 impl NameUse {
-    /// Where, as a place of block `block`.
-    pub(crate) fn place(&self, block: u32) -> Place {
-        Place { block, start: self.span.start, end: self.span.end }
-    }
-
     /// The first meaning that `pick` takes.
     pub(crate) fn find<T>(&self, pick: impl Fn(&Referent) -> Option<T>) -> Option<T> {
         self.referents.iter().find_map(pick)

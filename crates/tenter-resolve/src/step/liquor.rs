@@ -1,0 +1,122 @@
+//! What a step works in, adds to or draws from.
+
+use super::*;
+
+impl StepReader<'_, '_> {
+    pub(super) fn liquor(
+        &mut self,
+        binder: &mut Binder<'_>,
+        name: &NameUse,
+        folded: &str,
+        connector: Option<Connector>,
+    ) {
+        let place = self.row.place(name.span);
+        let kind = if let Some(id) = name.find(mix) {
+            Some(LiquorKind::Mix(id))
+        } else if let Some(id) = name.find(vessel) {
+            Some(LiquorKind::Vessel(id))
+        } else if let Some(word) = name.find(water_word) {
+            Some(LiquorKind::Water(water::temperature(word)))
+        } else if name.find(|referent| matches!(referent, Referent::Reference(_)).then_some(())).is_some()
+            && folded.ends_with("water")
+        {
+            Some(LiquorKind::Words)
+        } else {
+            None
+        };
+        match kind {
+            Some(kind) => {
+                let mix_then_vessel = matches!(
+                    (&kind, &self.step.liquor),
+                    (LiquorKind::Vessel(_), Some(Liquor { kind: LiquorKind::Mix(_) | LiquorKind::Bath(_), .. }))
+                );
+                if !mix_then_vessel {
+                    self.step.liquor = Some(Liquor { place, kind });
+                }
+            }
+            None => {
+                if let Some(cover) = places::cover(folded) {
+                    self.step.cover = Some((cover, place));
+                } else if name.find(layout).is_some() {
+                    self.step.layout = name.find(layout);
+                } else if places::is_current_bath(folded) {
+                    self.step.liquor = Some(Liquor { place, kind: LiquorKind::Current });
+                } else if folded.ends_with("water") {
+                    self.step.liquor = Some(Liquor { place, kind: LiquorKind::Words });
+                } else if places::is_everyday(folded)
+                    || self.takes(connector, &[Expect::Text, Expect::Portions])
+                        && !self.takes(connector, &[Expect::Liquor])
+                {
+                    self.words(name);
+                } else if let Some(id) = name.find(goods) {
+                    self.goods(id);
+                } else {
+                    let known = !name.referents.is_empty();
+                    if known {
+                        let written = self.row.text(name.span);
+                        binder.problem(
+                            place,
+                            ProblemKind::UnknownName {
+                                written: written.into(),
+                                expected: NameKind::Mix,
+                                nearest: binder.names.nearest(written, NameKind::Mix),
+                            },
+                        );
+                    } else {
+                        binder.unknown_name(
+                            self.row,
+                            name,
+                            if self.takes(connector, &[Expect::Liquor]) { NameKind::Mix } else { NameKind::Vessel },
+                        );
+                    }
+                }
+            }
+        }
+    }
+
+    /// `to dye bath`.
+    pub(super) fn target(&mut self, binder: &mut Binder<'_>, name: &NameUse, folded: &str) {
+        let place = self.row.place(name.span);
+        if name.find(mix).is_some()
+            || name.find(vessel).is_some()
+            || places::is_current_bath(folded)
+            || name.find(goods).is_none()
+        {
+            if let Some(id) = name.find(zone) {
+                self.step.zones.push(ZoneUse { place, zone: id });
+                return;
+            }
+            return self.liquor(binder, name, folded, Some(Connector::To));
+        }
+        if let Some(id) = name.find(goods) {
+            self.goods(id);
+        }
+    }
+
+    pub(super) fn source(&mut self, binder: &mut Binder<'_>, name: &NameUse, folded: &str) {
+        if let Some(id) = name.find(mix) {
+            self.step.source = Some(Source::Mix(id));
+        } else if let Some(id) = name.find(vessel) {
+            self.step.source = Some(Source::Vessel(id));
+        } else if let Some(id) = name.find(goods) {
+            self.goods(id);
+        } else if !name.referents.is_empty() && name.find(zone).is_none() {
+            // `6 g from lagoon`: a material drawn from its jar.
+            if let Some((measured, span)) = self.nameless.take() {
+                let phrase = Phrase {
+                    connector: None,
+                    clause: 0,
+                    span: span.cover(name.span),
+                    kind: PhraseKind::Name(name.clone()),
+                };
+                if let Some(draft) = draft(binder, self.row, Some(&measured), name, &phrase, false) {
+                    self.place_draft(binder, None, draft);
+                }
+            }
+        } else if places::is_everyday(folded) || name.find(zone).is_some() {
+            self.words(name);
+        } else {
+            binder.unknown_name(self.row, name, NameKind::Vessel);
+        }
+    }
+}

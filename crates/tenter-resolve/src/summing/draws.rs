@@ -1,0 +1,182 @@
+//! What is taken out of each mix, and what is left.
+
+use super::*;
+
+/// Who takes what out of which mix.
+pub(super) fn draws(recipe: &mut Recipe, rounds: &[Rounds]) {
+    let mut found: Vec<(MixId, Draw)> = Vec::new();
+    let mut made: BTreeMap<MixId, (f64, Place)> = BTreeMap::new();
+    for mix in &recipe.mixes {
+        for ingredient in &mix.ingredients {
+            draw_of(recipe, ingredient, f64::from(mix.times_made), ingredient.place, &mut found);
+        }
+    }
+    for (group, rounds) in recipe.groups.iter().zip(rounds) {
+        for step in &group.steps {
+            let making = step.verb.is_some_and(|verb| matches!(verb.name, "make" | "dissolve" | "paste" | "rest"));
+            for (ingredient, factor) in used(step, *rounds) {
+                if let (Substance::Mix(id), true, None) = (ingredient.what, making, &ingredient.amount) {
+                    if step.verb.is_some_and(|verb| verb.name == "make") {
+                        let entry = made.entry(id).or_insert((0.0, step.place));
+                        entry.0 += rounds.times;
+                    }
+                    continue;
+                }
+                draw_of(recipe, ingredient, factor, step.place, &mut found);
+            }
+            match &step.liquor {
+                Some(Liquor { kind: LiquorKind::Mix(id), .. }) => {
+                    found.push((*id, Draw { place: step.place, amount: None, whole: false }))
+                }
+                _ => {
+                    if let (Some(crate::recipe::Source::Mix(id)), true) = (&step.source, step.applied.is_empty()) {
+                        found.push((*id, Draw { place: step.place, amount: None, whole: false }));
+                    }
+                }
+            }
+        }
+    }
+    for (id, draw) in found {
+        if let Some(mix) = recipe.mixes.get_mut(id.0) {
+            mix.draws.push(draw);
+        }
+    }
+    for (id, (times, place)) in made {
+        if let Some(mix) = recipe.mixes.get_mut(id.0) {
+            mix.times_made = times.clamp(1.0, 10_000.0) as u32;
+            mix.made_by_step = Some(place);
+        }
+    }
+}
+
+pub(super) fn draw_of(
+    recipe: &Recipe,
+    ingredient: &Ingredient,
+    factor: f64,
+    place: Place,
+    found: &mut Vec<(MixId, Draw)>,
+) {
+    let Substance::Mix(id) = ingredient.what else {
+        return;
+    };
+    let dry = recipe.mixes.get(id.0).is_some_and(crate::recipe::Mix::is_dry);
+    let draw = match &ingredient.amount {
+        None => Draw { place, amount: None, whole: true },
+        Some(amount) => {
+            let figure = if dry { amount.mass.as_ref() } else { amount.volume.as_ref().or(amount.mass.as_ref()) };
+            Draw { place, amount: figure.map(|figure| multiplied(figure, factor)), whole: false }
+        }
+    };
+    found.push((id, draw));
+}
+
+/// What goods worked in a mix carry off, m³.
+pub(super) fn carried(recipe: &Recipe, id: MixId) -> Option<Figure> {
+    let steps: Vec<&Step> = recipe.steps().map(|(_, step)| step).collect();
+    let mut terms = Vec::new();
+    for (at, step) in steps.iter().enumerate() {
+        let in_it = matches!(&step.liquor, Some(Liquor { kind: LiquorKind::Mix(mix), .. }) if *mix == id);
+        let worked = step.verb.is_some_and(|verb| {
+            matches!(
+                verb.name,
+                "soak"
+                    | "immerse"
+                    | "dip"
+                    | "scour"
+                    | "wash"
+                    | "wet out"
+                    | "dye"
+                    | "soap off"
+                    | "soften"
+                    | "neutralise"
+                    | "lower"
+            )
+        });
+        if !in_it || !worked {
+            continue;
+        }
+        let later = steps[at + 1..]
+            .iter()
+            .find(|later| later.goods.iter().any(|goods| step.goods.contains(goods)) && later.pickup.is_some());
+        let pickup = step
+            .pickup
+            .clone()
+            .or_else(|| later.and_then(|later| later.pickup.clone()))
+            .or_else(|| {
+                steps
+                    .get(at + 1)
+                    .and_then(|next| next.verb)
+                    .and_then(|verb| crate::ledger::assumed_pickup(verb.name))
+                    .filter(|figure| figure.value.high > 0.0)
+            })
+            .or_else(|| crate::ledger::assumed_pickup("soak"))?;
+        for goods in &step.goods {
+            let dry = recipe.goods.get(goods.0)?.dry_mass.clone()?;
+            let value = pickup.value * dry.value * 0.001;
+            terms.push(Figure::worked(
+                "{0} × {1}, 1 kg of liquor taken as 1 L",
+                value,
+                Dimension::Volume,
+                volume_unit(),
+                vec![("water held", pickup.clone()), ("dry goods", dry)],
+            ));
+        }
+    }
+    sum_of(terms, volume_unit())
+}
+
+pub(super) fn mix_total(recipe: &Recipe, id: MixId) -> MixTotal {
+    let mix = recipe.mix(id);
+    let dry = mix.is_dry();
+    let made = if dry { mix.mass.as_ref() } else { mix.volume.as_ref() }
+        .map(|made| multiplied(made, f64::from(mix.times_made)));
+    let unit = if dry { gram() } else { volume_unit() };
+    let measured: Option<Vec<Figure>> =
+        mix.draws.iter().filter(|draw| !draw.whole && draw.amount.is_some()).map(|draw| draw.amount.clone()).collect();
+    let drawn = measured.and_then(|terms| sum_of(terms, unit));
+    let carried = if dry { None } else { carried(recipe, id) };
+    let emptied = mix.draws.iter().any(|draw| draw.whole);
+    let used = match (&drawn, &carried) {
+        (Some(drawn), Some(carried)) => Some(drawn.plus(carried)),
+        (Some(one), None) | (None, Some(one)) => Some(one.clone()),
+        (None, None) => None,
+    };
+    let left = if emptied {
+        None
+    } else {
+        made.as_ref().zip(used.as_ref()).map(|(made, used)| {
+            let value = (made.value - used.value).clamp_low(0.0);
+            Figure::worked(
+                "{0} − {1}",
+                value,
+                unit.dimension,
+                unit,
+                vec![("made", made.clone()), ("used", used.clone())],
+            )
+        })
+    };
+    let used_share = made
+        .as_ref()
+        .zip(used.as_ref())
+        .map(|(made, used)| used.over(made, Dimension::PerCent.usual_unit(Basis::Absolute)));
+    MixTotal {
+        mix: id,
+        volume: mix.volume.clone(),
+        mass: mix.mass.clone(),
+        times: mix.times_made,
+        drawn,
+        carried,
+        left,
+        used_share,
+        ingredients: mix
+            .ingredients
+            .iter()
+            .filter_map(|ingredient| match ingredient.what {
+                Substance::Material(material) => {
+                    Some((material, ingredient.amount.as_ref().and_then(|amount| amount.mass.clone())))
+                }
+                Substance::Mix(_) => None,
+            })
+            .collect(),
+    }
+}
