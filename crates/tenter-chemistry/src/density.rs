@@ -54,6 +54,50 @@ enum Volume {
 }
 
 impl DensitySolute {
+    /// The solute with this formula (of the anhydrous substance); what has no volume of its own here is
+    /// [`DensitySolute::Other`].
+    #[must_use]
+    pub fn from_formula(formula: &str) -> Self {
+        match formula {
+            "Na2CO3" => Self::SodiumCarbonate,
+            "NaHCO3" => Self::SodiumBicarbonate,
+            "NaCl" => Self::SodiumChloride,
+            "Na2SO4" => Self::SodiumSulfate,
+            "NaOH" => Self::SodiumHydroxide,
+            "Na3PO4" => Self::TrisodiumPhosphate,
+            "K2CO3" => Self::PotassiumCarbonate,
+            "KCl" => Self::PotassiumChloride,
+            "NH4Cl" => Self::AmmoniumChloride,
+            "(NH4)2SO4" => Self::AmmoniumSulfate,
+            "CuSO4" => Self::CopperSulfate,
+            "CaCl2" => Self::CalciumChloride,
+            "C2H4O2" => Self::AceticAcid,
+            "NaC2H3O2" => Self::SodiumAcetate,
+            "CH4N2O" => Self::Urea,
+            "C6H8O7" => Self::CitricAcid,
+            _ => Self::Other,
+        }
+    }
+
+    /// Room a kilogram takes in solution, m³: low, best, high, for the mass share `w` of all solutes and a
+    /// temperature in K.
+    #[must_use]
+    pub fn specific_volume(self, w: f64, temperature_k: f64) -> (f64, f64, f64) {
+        // The fits end near half solute; beyond, the share is held.
+        let w = w.clamp(0.0, 0.5);
+        let t = (temperature_k - water::ZERO_CELSIUS).clamp(0.0, 100.0);
+        match self.volume() {
+            Volume::Fit(c) => {
+                let spread = t + c[4];
+                let v = (w + c[2] + c[3] * t) / ((c[0] * w + c[1]) * libm::exp(1e-6 * spread * spread));
+                // 0.2 % of the density at ordinary strengths.
+                let v = v.clamp(0.0, 2e-3);
+                ((v - 0.01e-3).max(0.0), v, v + 0.01e-3)
+            }
+            Volume::Constant(low, best, high) => (low, best, high),
+        }
+    }
+
     fn volume(self) -> Volume {
         use Volume::{Constant, Fit};
         match self {
@@ -143,21 +187,9 @@ pub fn volume_range(water_mass: f64, parts: &[Part], temperature_k: f64) -> (f64
     if total <= 0.0 {
         return sum;
     }
-    // The fits end near half solute; beyond, the share is held.
-    let w = (solutes / total).min(0.5);
-    let t = (temperature_k - water::ZERO_CELSIUS).clamp(0.0, 100.0);
     for part in parts {
         let mass = part.mass.max(0.0);
-        let (low, best, high) = match part.solute.volume() {
-            Volume::Fit(c) => {
-                let spread = t + c[4];
-                let v = (w + c[2] + c[3] * t) / ((c[0] * w + c[1]) * libm::exp(1e-6 * spread * spread));
-                // 0.2 % of the density at ordinary strengths.
-                let v = v.clamp(0.0, 2e-3);
-                (v - 0.01e-3, v, v + 0.01e-3)
-            }
-            Volume::Constant(low, best, high) => (low, best, high),
-        };
+        let (low, best, high) = part.solute.specific_volume(solutes / total, temperature_k);
         sum.0 += mass * low;
         sum.1 += mass * best;
         sum.2 += mass * high;

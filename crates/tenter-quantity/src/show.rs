@@ -76,10 +76,10 @@ pub fn show_number(number: Interval) -> String {
     }
     let width = number.width();
     let greatest = number.low.abs().max(number.high.abs());
-    // Rounded to the leading digit of the spread, within two to three digits of the number.
+    // Rounded to the leading digit of the spread, within two to three digits of the number: nobody reads more off a
+    // jug.
     if spread < NARROW {
-        let finest = if spread < PLAIN { 3 } else { 2 };
-        let step = exponent(width).clamp(exponent(number.best) - finest, exponent(number.best) - 1);
+        let step = exponent(width).clamp(exponent(number.best) - 2, exponent(number.best) - 1);
         let text = rounded(number.best, step);
         return if spread < PLAIN {
             text

@@ -1,6 +1,9 @@
 //! What a liquor's lines make together: amounts, volume, mass.
 
+use tenter_chemistry::density::DensitySolute;
+
 use super::*;
+use crate::recipe::MaterialId;
 
 /// The goods an amount refers to: those named, else all there are.
 pub(crate) fn ground(binder: &mut Binder<'_>, row: &Row<'_>, draft: &Draft) -> Ground {
@@ -148,7 +151,7 @@ pub(crate) fn measure(binder: &Binder<'_>, mix: &mut Mix) {
     }
     mix.mass = masses.filter(|masses| !masses.is_empty()).map(|masses| Figure::sum(masses, gram()));
     let mut terms: Vec<Figure> = Vec::new();
-    let mut solids: Vec<Figure> = Vec::new();
+    let mut solids: Vec<(MaterialId, Figure)> = Vec::new();
     for ingredient in &mix.ingredients {
         let Some(amount) = &ingredient.amount else {
             continue;
@@ -156,32 +159,52 @@ pub(crate) fn measure(binder: &Binder<'_>, mix: &mut Mix) {
         if is_liquid(binder, ingredient.what) {
             terms.extend(amount.volume.clone());
         } else {
-            solids.extend(amount.mass.clone());
+            if let (Substance::Material(id), Some(mass)) = (ingredient.what, amount.mass.clone()) {
+                solids.push((id, mass));
+            }
         }
     }
     if terms.is_empty() {
         mix.volume = None;
         return;
     }
-    if !solids.is_empty() {
-        terms.push(displaced(Figure::sum(solids, gram())));
-    }
+    let water: f64 = terms.iter().map(|term| term.value.best).sum::<f64>() / WATER_VOLUME;
+    let temperature = mix.temperature.as_ref().map_or(293.15, |figure| figure.value.best);
+    terms.extend(displaced(binder, &solids, water, temperature));
     mix.volume = Some(Figure::sum(terms, volume_unit()));
 }
 
-/// Room that dissolved solids take up. Apparent volumes run from about none (soda ash) to three quarters of a
-/// millilitre a gram (urea): common practice, no source.
-pub(super) fn displaced(mass: Figure) -> Figure {
+/// Room that dissolved solids take up beside `water` kg of water: a figure for each solid and their sum.
+/// Volumes in solution after Laliberté and Cooper (see `tenter_chemistry::density`), half a litre a kilogram
+/// with a wide spread for what has none there.
+fn displaced(binder: &Binder<'_>, solids: &[(MaterialId, Figure)], water: f64, temperature_k: f64) -> Vec<Figure> {
+    let mass: f64 = solids.iter().map(|(_, mass)| mass.value.best).sum();
+    let share = mass / (mass + water).max(f64::MIN_POSITIVE);
     let unit = Dimension::VolumePerMass.usual_unit(Basis::Absolute);
-    let room = Figure::assumed(
-        Interval::new(0.0, 3.5e-4, 7.5e-4),
-        Dimension::VolumePerMass,
-        unit,
-        "room taken by what is dissolved",
-        "none to 0.75 mL a gram",
-    );
-    mass.times(&room, volume_unit())
+    solids
+        .iter()
+        .map(|(id, mass)| {
+            let material = &binder.materials[id.0];
+            let entry = material.reference;
+            let fraction = entry.and_then(|entry| entry.anhydrous.as_ref()).map_or(1.0, |anhydrous| anhydrous.fraction);
+            let substance = entry
+                .and_then(|entry| entry.anhydrous.as_ref())
+                .and_then(|anhydrous| binder.reference.material(&anhydrous.id))
+                .or(entry);
+            let formula = substance.and_then(|entry| entry.formula.as_deref()).unwrap_or("");
+            let (low, best, high) = DensitySolute::from_formula(formula).specific_volume(share, temperature_k);
+            // Water of crystallisation counts as water.
+            let value = Interval::new(low, best, high) * fraction + WATER_VOLUME * (1.0 - fraction);
+            let room =
+                Figure::looked(value, Dimension::VolumePerMass, unit, "room it takes when dissolved", VOLUME_SOURCE);
+            mass.times(&room, volume_unit())
+        })
+        .collect()
 }
+
+/// m³ a kilogram of water takes.
+const WATER_VOLUME: f64 = 1.002e-3;
+const VOLUME_SOURCE: &str = "Laliberté 2009, J. Chem. Eng. Data 54:1725, where it has the substance; else an estimate";
 
 pub(crate) fn is_liquid(binder: &Binder<'_>, what: Substance) -> bool {
     match what {
