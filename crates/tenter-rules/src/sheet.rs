@@ -1,0 +1,79 @@
+//! All findings of one sheet: the recipe and its variants together.
+
+use tenter_quantity::Place;
+use tenter_resolve::{Recipe, Scale, Sheet, resolve};
+
+use crate::acceptance;
+use crate::context::Context;
+use crate::finding::Finding;
+use crate::registry::RULES;
+use crate::rules::unused_accept;
+
+/// The findings of a sheet, and what they rest on. Depends on nothing but the sheet.
+#[derive(Clone, Debug)]
+pub struct SheetFindings {
+    /// The recipe as written, then its variants.
+    pub recipes: Vec<Recipe>,
+    /// Findings in order of place and rule, each with the index of the recipe it was first met in.
+    pub findings: Vec<(usize, Finding)>,
+    /// `accept` lines that accept nothing in any of the recipes.
+    pub unused: Vec<Place>,
+}
+
+/// The findings about one recipe, sorted by place and rule, accepted ones marked.
+pub fn check(context: &Context<'_>) -> Vec<Finding> {
+    let (mut findings, used) = judge(context);
+    findings.extend(unused_accept::unused(context, &used).map(|place| unused_accept::finding(context, place)));
+    sort(&mut findings);
+    findings
+}
+
+/// Resolves a sheet and checks the recipe and each of its variants; what is the same in both is told once.
+pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
+    let recipes = resolve(sheet, Scale::AsWritten);
+    let mut findings: Vec<(usize, Finding)> = Vec::new();
+    let mut used = Vec::new();
+    for (index, recipe) in recipes.iter().enumerate() {
+        let context = Context { sheet, recipe };
+        let (told, accepted) = judge(&context);
+        used.extend(accepted);
+        for finding in told {
+            if !findings.iter().any(|(_, have)| same(have, &finding)) {
+                findings.push((index, finding));
+            }
+        }
+    }
+    let mut unused = Vec::new();
+    for recipe in &recipes {
+        for place in unused_accept::unused(&Context { sheet, recipe }, &used) {
+            if !unused.contains(&place) {
+                unused.push(place);
+            }
+        }
+    }
+    findings.sort_by(|a, b| order(&a.1).cmp(&order(&b.1)));
+    SheetFindings { recipes, findings, unused }
+}
+
+fn judge(context: &Context<'_>) -> (Vec<Finding>, Vec<Place>) {
+    let mut findings = Vec::new();
+    for rule in RULES {
+        (rule.check)(context, &mut findings);
+    }
+    sort(&mut findings);
+    findings.dedup_by(|later, earlier| same(later, earlier));
+    let used = acceptance::apply(context, &mut findings);
+    (findings, used)
+}
+
+fn sort(findings: &mut [Finding]) {
+    findings.sort_by(|a, b| order(a).cmp(&order(b)));
+}
+
+pub(crate) fn order(finding: &Finding) -> (u32, u32, u32, &'static str) {
+    (finding.place.block, finding.place.start, finding.place.end, finding.rule)
+}
+
+fn same(a: &Finding, b: &Finding) -> bool {
+    a.place == b.place && a.rule == b.rule
+}
