@@ -1,1 +1,37 @@
-fn main() {}
+//! The command `tenter`: checks, totals and formats textile dye recipes written as `.dye` files.
+//!
+//! It is a face: it reads files, hands them to the stages and shows what they say. It works nothing out.
+
+mod arguments;
+mod exit;
+mod files;
+mod fmt;
+mod materials;
+mod new;
+mod output;
+mod text;
+mod totals;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use crate::arguments::{Arguments, Verb};
+use crate::exit::Outcome;
+use crate::output::Output;
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    let mut output = Output::standard();
+    let outcome = run(&arguments, &mut output);
+    output.finish(outcome).into()
+}
+
+fn run(arguments: &Arguments, output: &mut Output) -> Outcome {
+    match &arguments.verb {
+        Verb::Totals(wanted) => totals::run(wanted, output),
+        Verb::Fmt(wanted) => fmt::run(wanted, output),
+        Verb::Materials(wanted) => materials::run(wanted, output),
+        Verb::New(wanted) => new::run(wanted, output),
+    }
+}

@@ -1,0 +1,92 @@
+//! What may be written after `tenter`.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Checks, totals and formats textile dye recipes written as .dye files.
+#[derive(Debug, Parser)]
+#[command(name = "tenter", version, max_term_width = 80, after_help = AFTER)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub verb: Verb,
+}
+
+const AFTER: &str = "\
+Exit status: 0 nothing at error level, 1 findings at error level, 2 could not run.
+Work to be done by hand comes with the usual cautions; nothing here certifies
+that anything is safe.";
+
+/// The subcommands.
+#[derive(Debug, Subcommand)]
+pub enum Verb {
+    /// Amounts to weigh, pour and pay, with their spread.
+    Totals(Totals),
+    /// Sets recipes out in the usual form; never changes what they mean.
+    Fmt(Fmt),
+    /// What is known of a material, a dye, a fibre or a dye class, and from where.
+    Materials(Materials),
+    /// Writes a commented first recipe to start from.
+    New(New),
+}
+
+/// `tenter totals`
+#[derive(Debug, Args)]
+pub struct Totals {
+    /// The recipe file; `-` reads standard input.
+    pub file: PathBuf,
+    /// How to show them.
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: TotalsFormat,
+    /// Scale to so many pieces in all.
+    #[arg(long, value_name = "N")]
+    pub pieces: Option<f64>,
+    /// Only this recipe or variant of the file.
+    #[arg(long, value_name = "NAME")]
+    pub recipe: Option<String>,
+    /// Read standard input under this file name.
+    #[arg(long, value_name = "FILE")]
+    pub stdin_filename: Option<PathBuf>,
+}
+
+/// Forms of the totals.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum TotalsFormat {
+    /// A table to weigh from.
+    Text,
+    /// One JSON array, a recipe each; see spec/totals.schema.json.
+    Json,
+}
+
+/// `tenter fmt`
+#[derive(Debug, Args)]
+pub struct Fmt {
+    /// Files or folders; `-` formats standard input to standard output.
+    #[arg(default_value = ".")]
+    pub paths: Vec<PathBuf>,
+    /// Change nothing; say which files would change, and exit with 1 if any would.
+    #[arg(long)]
+    pub check: bool,
+    /// Change nothing; show the changes, and exit with 1 if there are any.
+    #[arg(long)]
+    pub diff: bool,
+    /// Format standard input under this file name.
+    #[arg(long, value_name = "FILE")]
+    pub stdin_filename: Option<PathBuf>,
+}
+
+/// `tenter materials`
+#[derive(Debug, Args)]
+pub struct Materials {
+    /// A name, in any of its spellings; none lists everything.
+    pub name: Vec<String>,
+}
+
+/// `tenter new`
+#[derive(Debug, Args)]
+pub struct New {
+    /// The file to write; nothing that exists is ever overwritten.
+    #[arg(default_value = "first-recipe.dye")]
+    pub file: PathBuf,
+}

@@ -1,0 +1,246 @@
+//! The totals as JSON: the published interface of `spec/totals.schema.json`.
+
+use serde::Serialize;
+use tenter_quantity::{Dimension, Figure};
+use tenter_resolve::recipe::Substance;
+use tenter_resolve::totals::{Cost, MaterialTotal, MixTotal, StepTotal};
+
+use crate::files::source::SourceFile;
+use crate::output::Output;
+use crate::totals::pick::Picked;
+
+#[derive(Serialize)]
+struct Recipe {
+    name: Option<String>,
+    variant: Option<String>,
+    file: String,
+    pieces: Option<Number>,
+    dry_mass_g: Option<Number>,
+    goods: Vec<Goods>,
+    mixes: Vec<Mix>,
+    materials: Vec<Material>,
+    steps: Vec<Step>,
+    water_ml: Option<Number>,
+    cost: Vec<Money>,
+    unpriced: Vec<String>,
+    open_problems: usize,
+}
+
+#[derive(Serialize)]
+struct Goods {
+    name: String,
+    pieces: Number,
+    dry_mass_g: Option<Number>,
+}
+
+#[derive(Serialize)]
+struct Mix {
+    name: String,
+    volume_ml: Option<Number>,
+    mass_g: Option<Number>,
+    times_made: u32,
+    ingredients: Vec<Part>,
+    drawn_ml: Option<Number>,
+    drawn_g: Option<Number>,
+    carried_off_ml: Option<Number>,
+    left_ml: Option<Number>,
+    left_g: Option<Number>,
+}
+
+#[derive(Serialize)]
+struct Part {
+    material: String,
+    mass_g: Option<Number>,
+    written: Option<String>,
+}
+
+#[derive(Serialize)]
+struct Material {
+    material: String,
+    mass_g: Option<Number>,
+    volume_ml: Option<Number>,
+    spooned_ml: Option<Number>,
+    owg_percent: Option<Number>,
+    per_piece_g: Option<Number>,
+    lines: Vec<u32>,
+    cost: Option<Money>,
+}
+
+#[derive(Serialize)]
+struct Step {
+    line: Option<u32>,
+    text: String,
+    uses: Vec<Use>,
+}
+
+#[derive(Serialize)]
+struct Use {
+    name: String,
+    mass_g: Option<Number>,
+    volume_ml: Option<Number>,
+    owg_percent: Option<Number>,
+}
+
+#[derive(Serialize)]
+struct Money {
+    currency: String,
+    total: Number,
+    per_piece: Option<Number>,
+}
+
+/// An open bound is `null`: JSON has no infinity.
+#[derive(Serialize)]
+struct Number {
+    low: Option<f64>,
+    best: Option<f64>,
+    high: Option<f64>,
+}
+
+const GRAMS_PER_KILOGRAM: f64 = 1e3;
+const MILLILITRES_PER_CUBIC_METRE: f64 = 1e6;
+const PER_CENT: f64 = 100.0;
+
+/// Writes one array, a recipe or variant each.
+pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
+    let recipes: Vec<Recipe> = picked.iter().map(|picked| recipe(picked, file)).collect();
+    // Plain structures of numbers and strings always serialise.
+    let text = serde_json::to_string_pretty(&recipes).unwrap_or_else(|_| "[]".to_owned());
+    output.raw(&text);
+    output.raw("\n");
+}
+
+fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
+    let recipe = &picked.recipe;
+    let totals = &recipe.totals;
+    let named = |id: tenter_resolve::recipe::MaterialId| recipe.material(id).name.to_string();
+    Recipe {
+        name: recipe.name.as_ref().map(|name| name.text.to_string()),
+        variant: recipe.variant.as_ref().map(|name| name.text.to_string()),
+        file: file.name.clone(),
+        pieces: totals.pieces.as_ref().map(|figure| number(figure, 1.0)),
+        dry_mass_g: totals.dry_mass.as_ref().map(grams),
+        goods: totals
+            .goods
+            .iter()
+            .filter_map(|total| {
+                Some(Goods {
+                    name: recipe.goods.get(total.goods.0)?.name.text.to_string(),
+                    pieces: number(&total.pieces, 1.0),
+                    dry_mass_g: total.dry_mass.as_ref().map(grams),
+                })
+            })
+            .collect(),
+        mixes: totals.mixes.iter().map(|total| mix(picked, total)).collect(),
+        materials: totals.materials.iter().map(|total| material(picked, total, file)).collect(),
+        steps: totals
+            .steps
+            .iter()
+            .filter(|total| !total.uses.is_empty())
+            .map(|total| step(picked, total, file))
+            .collect(),
+        water_ml: totals.water.as_ref().map(millilitres),
+        cost: totals.cost.iter().map(money).collect(),
+        unpriced: totals.unpriced.iter().map(|id| named(*id)).collect(),
+        open_problems: picked.errors(),
+    }
+}
+
+fn mix(picked: &Picked<'_>, total: &MixTotal) -> Mix {
+    let mix = picked.recipe.mix(total.mix);
+    Mix {
+        name: mix.name.text.to_string(),
+        volume_ml: total.volume.as_ref().map(millilitres),
+        mass_g: total.mass.as_ref().map(grams),
+        times_made: total.times,
+        ingredients: total
+            .ingredients
+            .iter()
+            .map(|(id, mass)| Part {
+                material: picked.recipe.material(*id).name.to_string(),
+                mass_g: mass.as_ref().map(grams),
+                written: mix
+                    .ingredients
+                    .iter()
+                    .find(|ingredient| ingredient.what == Substance::Material(*id))
+                    .and_then(|ingredient| ingredient.amount.as_ref())
+                    .map(|amount| picked.words(amount.place)),
+            })
+            .collect(),
+        drawn_ml: volume_of(total.drawn.as_ref()),
+        drawn_g: mass_of(total.drawn.as_ref()),
+        carried_off_ml: total.carried.as_ref().map(millilitres),
+        left_ml: volume_of(total.left.as_ref()),
+        left_g: mass_of(total.left.as_ref()),
+    }
+}
+
+fn material(picked: &Picked<'_>, total: &MaterialTotal, file: &SourceFile) -> Material {
+    let mut lines: Vec<u32> = total.uses.iter().filter_map(|place| picked.line(*place, file)).collect();
+    lines.sort_unstable();
+    lines.dedup();
+    Material {
+        material: picked.recipe.material(total.material).name.to_string(),
+        mass_g: total.mass.as_ref().map(grams),
+        volume_ml: total.volume.as_ref().map(millilitres),
+        spooned_ml: total.spooned.as_ref().map(millilitres),
+        owg_percent: total.owg.as_ref().map(per_cent),
+        per_piece_g: total.per_piece.as_ref().map(grams),
+        lines,
+        cost: total.cost.as_ref().map(money),
+    }
+}
+
+fn step(picked: &Picked<'_>, total: &StepTotal, file: &SourceFile) -> Step {
+    Step {
+        line: picked.line(total.place, file),
+        text: picked.words(total.place),
+        uses: total
+            .uses
+            .iter()
+            .map(|used| Use {
+                name: used.name.to_string(),
+                mass_g: mass_of(Some(&used.amount)),
+                volume_ml: volume_of(Some(&used.amount)),
+                owg_percent: used.owg.as_ref().map(per_cent),
+            })
+            .collect(),
+    }
+}
+
+fn money(cost: &Cost) -> Money {
+    Money {
+        currency: cost.currency.to_string(),
+        total: number(&cost.total, 1.0),
+        per_piece: cost.per_piece.as_ref().map(|figure| number(figure, 1.0)),
+    }
+}
+
+fn grams(figure: &Figure) -> Number {
+    number(figure, GRAMS_PER_KILOGRAM)
+}
+
+fn millilitres(figure: &Figure) -> Number {
+    number(figure, MILLILITRES_PER_CUBIC_METRE)
+}
+
+fn per_cent(figure: &Figure) -> Number {
+    number(figure, PER_CENT)
+}
+
+fn mass_of(figure: Option<&Figure>) -> Option<Number> {
+    figure.filter(|figure| figure.dimension == Dimension::Mass).map(grams)
+}
+
+fn volume_of(figure: Option<&Figure>) -> Option<Number> {
+    figure.filter(|figure| figure.dimension == Dimension::Volume).map(millilitres)
+}
+
+fn number(figure: &Figure, factor: f64) -> Number {
+    let part = |x: f64| Some(clean(x * factor)).filter(|x| x.is_finite());
+    Number { low: part(figure.value.low), best: part(figure.value.best), high: part(figure.value.high) }
+}
+
+/// To twelve digits: what lies behind them is the noise of binary arithmetic (480.00000000000006).
+fn clean(x: f64) -> f64 {
+    format!("{x:.11e}").parse().unwrap_or(x)
+}

@@ -1,0 +1,68 @@
+//! The recipes of a file, each variant on its own.
+
+use tenter_quantity::Place;
+use tenter_resolve::{Recipe, Scale, Sheet, resolve};
+use tenter_rules::{Level, rule, rule_of};
+use tenter_syntax::fold_name;
+
+use crate::files::source::SourceFile;
+
+/// A recipe or variant with the sheet its places refer to.
+pub struct Picked<'a> {
+    /// The blocks.
+    pub sheet: &'a Sheet,
+    /// What they say.
+    pub recipe: Recipe,
+}
+
+/// Resolves every recipe and variant, in the order written.
+pub fn pick(sheets: &[Sheet], scale: Scale) -> Vec<Picked<'_>> {
+    sheets
+        .iter()
+        .flat_map(|sheet| resolve(sheet, scale).into_iter().map(move |recipe| Picked { sheet, recipe }))
+        .filter(|picked| picked.recipe.is_recipe() || !picked.recipe.groups.is_empty())
+        .collect()
+}
+
+impl Picked<'_> {
+    /// Its name, with the variant's.
+    pub fn title(&self) -> String {
+        let name = self.recipe.name.as_ref().map_or("unnamed recipe", |name| &name.text);
+        match &self.recipe.variant {
+            Some(variant) => format!("{name}, {}", variant.text),
+            None => name.to_owned(),
+        }
+    }
+
+    /// Whether it goes by this name: the recipe's, the variant's, or both as shown.
+    pub fn is(&self, wanted: &str) -> bool {
+        let wanted = fold_name(wanted);
+        let named = match (&self.recipe.variant, &self.recipe.name) {
+            (Some(variant), _) => fold_name(&variant.text) == wanted,
+            (None, Some(name)) => fold_name(&name.text) == wanted,
+            (None, None) => false,
+        };
+        named || fold_name(&self.title()) == wanted
+    }
+
+    /// How many troubles of reading are errors.
+    pub fn errors(&self) -> usize {
+        let error = |name| rule(name).is_some_and(|rule| rule.level == Level::Error);
+        self.recipe.problems.iter().filter(|problem| error(rule_of(&problem.kind))).count()
+    }
+
+    /// The line of the file a place stands on, from 1; `None` when it stands in another file.
+    pub fn line(&self, place: Place, file: &SourceFile) -> Option<u32> {
+        let entry = self.sheet.blocks.get(place.block as usize)?;
+        if entry.file.is_some() {
+            return None;
+        }
+        let start = file.document.blocks.get(entry.position)?.start;
+        Some(file.spot(start + place.start as usize).line)
+    }
+
+    /// What is written at a place, breaks and runs of blanks made one blank.
+    pub fn words(&self, place: Place) -> String {
+        self.sheet.text(place).split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+}
