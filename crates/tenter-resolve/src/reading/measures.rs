@@ -49,6 +49,15 @@ impl<'a> Reader<'_, 'a> {
                 next = end;
             }
         }
+        // `2% owg of tees plum`: the goods an amount follows, named behind its unit.
+        let follows = matches!(unit.basis, tenter_quantity::Basis::PerGoods | tenter_quantity::Basis::PerPiece);
+        if per_goods.is_none()
+            && follows
+            && let Some((referents, end)) = self.of_goods(next)
+        {
+            per_goods = Some(referents);
+            next = end;
+        }
         if let Some(word) = unit.per_word {
             match self
                 .names
@@ -81,6 +90,17 @@ impl<'a> Reader<'_, 'a> {
         let whole = named.as_ref().map_or(span, |(name, _)| span.cover(name.span));
         self.push(whole, PhraseKind::Measured(measured, named.map(|(name, _)| name)));
         end
+    }
+
+    /// `of tees` with more behind it.
+    pub(super) fn of_goods(&self, at: usize) -> Option<(Vec<crate::names::Referent>, usize)> {
+        if !self.word_at(at)?.eq_ignore_ascii_case("of") {
+            return None;
+        }
+        let start = at + 1;
+        let words: Vec<&str> = (start..start + LONGEST_NAME).map_while(|at| self.word_at(at)).collect();
+        let hit = self.names.longest(&words).filter(|hit| hit.referents.iter().any(|it| goods_of(it).is_some()))?;
+        Some((hit.referents, start + hit.words))
     }
 
     /// The name an amount is an amount of: words right behind it, manner words excepted.

@@ -121,13 +121,17 @@ impl<'a> Reader<'_, 'a> {
     pub(super) fn pair(&mut self, span: Span, left: f64, right: f64, at: usize) -> usize {
         if left > 0.0 && right > left {
             // A liquor ratio in front of a liquid: `1:20 water`.
-            if let Some(Token::Word(..)) = self.tokens.get(at + 1)
+            let (per_goods, from) = match self.of_goods(at + 1) {
+                Some((referents, end)) => (Some(referents), end),
+                None => (None, at + 1),
+            };
+            if let Some(Token::Word(..)) = self.tokens.get(from)
                 && let (Some(quantity), Some((name, next))) =
-                    (tenter_quantity::liquor_ratio(left, right), self.name(at + 1))
+                    (tenter_quantity::liquor_ratio(left, right), self.name(from))
                 && !name.referents.is_empty()
             {
                 let unit = quantity.dimension.usual_unit(quantity.basis);
-                let measured = Measured { quantity, unit, span, pickup: false, per_goods: None };
+                let measured = Measured { quantity, unit, span, pickup: false, per_goods };
                 self.push(span.cover(name.span), PhraseKind::Measured(measured, Some(name)));
                 return next;
             }

@@ -142,6 +142,9 @@ impl StepReader<'_, '_> {
                     binder.problem(place, ProblemKind::SaidTwice { what: "temperature", first, range: None });
                     return;
                 }
+                if matches!(connector, Some(Connector::At | Connector::In)) {
+                    self.check_taken(binder, phrase, connector);
+                }
                 self.step.temperature = Some(figure);
             }
         }
