@@ -2,7 +2,7 @@
 
 use tenter_quantity::Place;
 use tenter_resolve::recipe::{Ingredient, Material, MaterialId, MixId, Step, Substance};
-use tenter_resolve::{Problem, ProblemKind, Recipe, Sheet};
+use tenter_resolve::{NameKind, Problem, ProblemKind, Recipe, Sheet};
 use tenter_syntax::{BlockKind, fold_name};
 
 /// A recipe, the text it came from and what became of it when carried out on paper.
@@ -93,6 +93,16 @@ impl<'a> Context<'a> {
                 _ => false,
             };
             meant || fold_name(self.text(self.whole_line(problem.place))).contains(&wanted)
+        })
+    }
+
+    /// Whether some line names a mix that is not known: it may have been any of them.
+    pub fn unknown_mix_named(&self) -> bool {
+        self.unknowns().any(|problem| {
+            matches!(
+                problem.kind,
+                ProblemKind::UnknownName { expected: NameKind::Mix | NameKind::Any | NameKind::Vessel, .. }
+            )
         })
     }
 

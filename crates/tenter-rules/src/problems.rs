@@ -48,7 +48,27 @@ pub fn rule_of(kind: &ProblemKind) -> &'static str {
     }
 }
 
-/// The troubles a rule tells of.
+/// The troubles a rule tells of. What only follows from another trouble at the same spot is left out.
 pub(crate) fn told_by<'a>(context: &Context<'a>, rule: &'static str) -> impl Iterator<Item = &'a Problem> {
-    context.recipe.problems.iter().filter(move |problem| rule_of(&problem.kind) == rule)
+    let problems = &context.recipe.problems;
+    problems.iter().filter(move |problem| rule_of(&problem.kind) == rule && !follows_from_another(problem, problems))
+}
+
+/// A name with an invisible character in it is unknown because of that character; `#word` is unread because of its `#`.
+fn follows_from_another(problem: &Problem, problems: &[Problem]) -> bool {
+    if matches!(problem.kind, ProblemKind::Oddity(_)) {
+        return false;
+    }
+    problems.iter().any(|other| {
+        let at_fault = matches!(
+            other.kind,
+            ProblemKind::Oddity(
+                OddityKind::InvisibleCharacter | OddityKind::ControlCharacter | OddityKind::CommentWithoutBlank
+            )
+        );
+        at_fault
+            && other.place.block == problem.place.block
+            && problem.place.start <= other.place.start
+            && other.place.start < problem.place.end
+    })
 }

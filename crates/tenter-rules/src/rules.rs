@@ -17,8 +17,11 @@ mod lots_do_not_add;
 mod missing_goods;
 mod missing_unit;
 mod missing_value;
+mod mix_never_used;
+mod mix_overdrawn;
 mod number_form;
 mod percent_of_what;
+mod powder_by_the_spoon;
 mod said_twice;
 mod same_name_twice;
 mod stray_line;
@@ -55,8 +58,11 @@ pub(crate) const ALL: &[&Rule] = &[
     &missing_goods::RULE,
     &missing_unit::RULE,
     &missing_value::RULE,
+    &mix_never_used::RULE,
+    &mix_overdrawn::RULE,
     &number_form::RULE,
     &percent_of_what::RULE,
+    &powder_by_the_spoon::RULE,
     &said_twice::RULE,
     &same_name_twice::RULE,
     &stray_line::RULE,

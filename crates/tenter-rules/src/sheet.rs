@@ -33,9 +33,11 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
     let recipes = resolve(sheet, Scale::AsWritten);
     let mut findings: Vec<(usize, Finding)> = Vec::new();
     let mut used = Vec::new();
+    let mut told_in = Vec::new();
     for (index, recipe) in recipes.iter().enumerate() {
         let context = Context { sheet, recipe };
         let (told, accepted) = judge(&context);
+        told_in.extend(told.iter().filter(|finding| ONLY_IF_IN_ALL.contains(&finding.rule)).map(order));
         used.extend(accepted);
         for finding in told {
             if !findings.iter().any(|(_, have)| same(have, &finding)) {
@@ -43,6 +45,8 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
             }
         }
     }
+    let everywhere = |finding: &Finding| recipes.len() == times(&told_in, finding);
+    findings.retain(|(_, finding)| !ONLY_IF_IN_ALL.contains(&finding.rule) || everywhere(finding));
     let mut unused = Vec::new();
     for recipe in &recipes {
         for place in unused_accept::unused(&Context { sheet, recipe }, &used) {
@@ -54,6 +58,15 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
     findings.sort_by(|a, b| order(&a.1).cmp(&order(&b.1)));
     SheetFindings { recipes, findings, unused }
 }
+
+/// Rules that speak of something no recipe of the sheet needs: one that does makes them wrong.
+const ONLY_IF_IN_ALL: [&str; 1] = ["mix-never-used"];
+
+fn times(told: &[Key], finding: &Finding) -> usize {
+    told.iter().filter(|key| **key == order(finding)).count()
+}
+
+type Key = (u32, u32, u32, &'static str);
 
 fn judge(context: &Context<'_>) -> (Vec<Finding>, Vec<Place>) {
     let mut findings = Vec::new();
@@ -70,7 +83,7 @@ fn sort(findings: &mut [Finding]) {
     findings.sort_by(|a, b| order(a).cmp(&order(b)));
 }
 
-pub(crate) fn order(finding: &Finding) -> (u32, u32, u32, &'static str) {
+pub(crate) fn order(finding: &Finding) -> Key {
     (finding.place.block, finding.place.start, finding.place.end, finding.rule)
 }
 

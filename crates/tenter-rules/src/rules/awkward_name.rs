@@ -1,10 +1,9 @@
 //! A name that is a verb or a unit too.
 
-use tenter_resolve::ProblemKind;
+use tenter_resolve::recipe::Named;
 
 use crate::context::Context;
 use crate::finding::{Finding, Level};
-use crate::problems::told_by;
 use crate::rule::{Group, Rule};
 
 pub(crate) const RULE: Rule = Rule {
@@ -18,11 +17,26 @@ pub(crate) const RULE: Rule = Rule {
 };
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
-    for problem in told_by(context, RULE.name) {
-        let ProblemKind::AwkwardName { name, also } = &problem.kind else { continue };
+    let recipe = context.recipe;
+    let zones = recipe.layouts.iter().flat_map(|layout| &layout.zones).map(|zone| &zone.name);
+    let names = recipe.mixes.iter().map(|mix| &mix.name).chain(recipe.goods.iter().map(|goods| &goods.name));
+    for name in names.chain(recipe.vessels.iter().map(|vessel| &vessel.name)).chain(zones) {
+        let Some(also) = also(name) else { continue };
         found.push(
-            Finding::new(&RULE, problem.place, format!("`{name}` is also {also}"))
-                .help("Another name, or the name between double quotes, makes lines easier to read."),
+            Finding::new(&RULE, name.place, format!("`{}` is also {also}", name.text)).help(
+                "Another name, or the name between double quotes wherever it is used, makes lines easier to read.",
+            ),
         );
+    }
+}
+
+/// What a name is besides.
+fn also(name: &Named) -> Option<&'static str> {
+    if tenter_syntax::verb_row(&name.text).is_some() {
+        Some("a verb of the steps")
+    } else if !tenter_quantity::candidates(&[&name.text]).is_empty() {
+        Some("a unit")
+    } else {
+        None
     }
 }
