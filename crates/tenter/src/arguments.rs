@@ -21,14 +21,72 @@ that anything is safe.";
 /// The subcommands.
 #[derive(Debug, Subcommand)]
 pub enum Verb {
+    /// Looks through recipes for what arithmetic and chemistry can see going wrong.
+    Check(Check),
     /// Amounts to weigh, pour and pay, with their spread.
     Totals(Totals),
     /// Sets recipes out in the usual form; never changes what they mean.
     Fmt(Fmt),
     /// What is known of a material, a dye, a fibre or a dye class, and from where.
     Materials(Materials),
+    /// What a rule looks for, why, and how to accept what it finds.
+    Explain(Explain),
     /// Writes a commented first recipe to start from.
     New(New),
+}
+
+/// `tenter check`
+#[derive(Debug, Args)]
+pub struct Check {
+    /// Files, or folders to look through; here if none is given. `-` checks standard input.
+    pub paths: Vec<PathBuf>,
+    /// How to show what is found.
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: CheckFormat,
+    /// The mildest level to show.
+    #[arg(long, value_enum, default_value = "advice")]
+    pub level: LevelWanted,
+    /// Exit with 1 when there are more warnings than this.
+    #[arg(long, value_name = "N")]
+    pub max_warnings: Option<usize>,
+    /// Exit with 0 whatever is found; still with 2 when something could not be run.
+    #[arg(long)]
+    pub exit_zero: bool,
+    /// Show what the recipes accept too.
+    #[arg(long)]
+    pub accepted: bool,
+    /// Check standard input under this file name.
+    #[arg(long, value_name = "FILE")]
+    pub stdin_filename: Option<PathBuf>,
+}
+
+/// Forms of what is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum CheckFormat {
+    /// Reports for people.
+    Text,
+    /// One JSON array; see spec/check.schema.json.
+    Json,
+    /// Annotations for GitHub's build log.
+    Github,
+}
+
+/// Levels that can be asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum LevelWanted {
+    /// Errors only.
+    Error,
+    /// Errors and warnings.
+    Warning,
+    /// Everything.
+    Advice,
+}
+
+/// `tenter explain`
+#[derive(Debug, Args)]
+pub struct Explain {
+    /// The rule; none lists all.
+    pub rule: Option<String>,
 }
 
 /// `tenter totals`

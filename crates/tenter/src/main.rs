@@ -3,7 +3,9 @@
 //! It is a face: it reads files, hands them to the stages and shows what they say. It works nothing out.
 
 mod arguments;
+mod check;
 mod exit;
+mod explain;
 mod files;
 mod fmt;
 mod materials;
@@ -29,6 +31,8 @@ fn main() -> ExitCode {
 
 fn run(arguments: &Arguments, output: &mut Output) -> Outcome {
     match &arguments.verb {
+        Verb::Check(wanted) => check::run(wanted, output),
+        Verb::Explain(wanted) => explain::run(wanted, output),
         Verb::Totals(wanted) => totals::run(wanted, output),
         Verb::Fmt(wanted) => fmt::run(wanted, output),
         Verb::Materials(wanted) => materials::run(wanted, output),

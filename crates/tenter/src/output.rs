@@ -6,6 +6,7 @@
 use std::io::{BufWriter, ErrorKind, IsTerminal, Write};
 
 use crate::exit::Outcome;
+use crate::text::json::json;
 use crate::text::safe::{safe, safe_lines};
 
 /// Where the command writes.
@@ -43,6 +44,14 @@ impl Output {
     pub fn print(&mut self, text: &str) {
         let shown = safe_lines(text);
         self.raw(&shown);
+    }
+
+    /// Writes JSON.
+    pub fn json(&mut self, value: &impl serde::Serialize) {
+        match json(value) {
+            Ok(text) => self.raw(&text),
+            Err(error) => self.failed = Some(std::io::Error::other(error)),
+        }
     }
 
     /// Writes lines to standard error.

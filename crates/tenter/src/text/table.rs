@@ -1,4 +1,4 @@
-//! Columns of text: the first wraps, the others keep their width.
+//! Columns of text: the first wraps, the others keep their width and may hold several lines.
 
 use crate::text::wrap::{width, wrap};
 
@@ -62,13 +62,13 @@ impl Table {
         }
         for row in &self.rows {
             let names = wrap(cell(row, 0), widths.first().copied().unwrap_or(columns));
-            for (number, name) in names.iter().enumerate() {
+            let height = (1..self.heads.len()).map(|column| cell(row, column).lines().count()).max().unwrap_or(0);
+            for number in 0..names.len().max(height) {
                 let cells: Vec<&str> = kept
                     .iter()
-                    .map(|&column| match (column, number) {
-                        (0, _) => name.as_str(),
-                        (_, 0) => cell(row, column),
-                        _ => "",
+                    .map(|&column| match column {
+                        0 => names.get(number).map_or("", String::as_str),
+                        _ => cell(row, column).lines().nth(number).unwrap_or(""),
                     })
                     .collect();
                 self.line(&mut out, &cells, &kept, &widths, indent);
@@ -86,7 +86,7 @@ impl Table {
 
     fn width_of(&self, column: usize) -> usize {
         let head = self.heads.get(column).map_or(0, |(text, _)| width(text));
-        self.rows.iter().map(|row| width(cell(row, column))).chain([head]).max().unwrap_or(0)
+        self.rows.iter().flat_map(|row| cell(row, column).lines()).map(width).chain([head]).max().unwrap_or(0)
     }
 
     fn line(&self, out: &mut String, cells: &[&str], kept: &[usize], widths: &[usize], indent: usize) {

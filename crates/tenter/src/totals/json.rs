@@ -103,10 +103,7 @@ const PER_CENT: f64 = 100.0;
 /// Writes one array, a recipe or variant each.
 pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
     let recipes: Vec<Recipe> = picked.iter().map(|picked| recipe(picked, file)).collect();
-    // Plain structures of numbers and strings always serialise.
-    let text = serde_json::to_string_pretty(&recipes).unwrap_or_else(|_| "[]".to_owned());
-    output.raw(&text);
-    output.raw("\n");
+    output.json(&recipes);
 }
 
 fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {

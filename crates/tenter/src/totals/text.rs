@@ -3,7 +3,7 @@
 use tenter_quantity::Figure;
 use tenter_quantity::standard::PER_CENT_OWG;
 use tenter_resolve::recipe::{Ingredient, MaterialId, Substance};
-use tenter_resolve::totals::{MixTotal, StepTotal};
+use tenter_resolve::totals::{MixTotal, StepTotal, StepUse};
 
 use crate::files::source::SourceFile;
 use crate::output::{Output, WIDTH};
@@ -196,11 +196,10 @@ fn steps(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
     let mut table = Table::new(&[("", Edge::Left), ("", Edge::Right), ("", Edge::Left), ("line", Edge::Right)]);
     for total in steps {
         let line = picked.line(total.place, file).map(|line| line.to_string()).unwrap_or_default();
-        for (number, used) in total.uses.iter().enumerate() {
-            let text = if number == 0 { safe(&picked.words(total.place)).into_owned() } else { String::new() };
-            let line = if number == 0 { line.clone() } else { String::new() };
-            table.row(vec![text, used.amount.show(), safe(&used.name).into_owned(), line], Vec::new());
-        }
+        let column = |cell: &dyn Fn(&StepUse) -> String| total.uses.iter().map(cell).collect::<Vec<_>>().join("\n");
+        let amounts = column(&|used| used.amount.show());
+        let names = column(&|used| safe(&used.name).into_owned());
+        table.row(vec![safe(&picked.words(total.place)).into_owned(), amounts, names, line], Vec::new());
     }
     output.raw(&table.render(2, WIDTH));
 }
