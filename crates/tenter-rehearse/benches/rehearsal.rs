@@ -1,0 +1,5 @@
+//! Speed of a whole rehearsal.
+
+fn main() {
+    divan::main();
+}

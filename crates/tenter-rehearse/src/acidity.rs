@@ -1,0 +1,116 @@
+//! pH of a liquor, worked out only when somebody asks.
+
+use tenter_chemistry::equilibrium::{Caution, Model, NotSolved, Totals, realistic_spread};
+use tenter_quantity::Interval;
+
+use crate::contents::Contents;
+use crate::substances::Substances;
+
+/// The pH of a liquor at its temperature.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Acidity {
+    /// pH with everything that is uncertain: amounts, water, temperature, and the realistic spread of real solutions.
+    pub ph: Interval,
+    /// The solver's own figure for the best values, without spread.
+    pub solved: f64,
+    /// Realistic half width of the model.
+    pub spread: f64,
+    /// What a reader of the pH must know.
+    pub cautions: Vec<Caution>,
+    /// Total molalities of the best values, mol per kg of water.
+    pub totals: Totals,
+    /// Temperature of the best value, K.
+    pub temperature: f64,
+}
+
+/// Which end of an interval.
+#[derive(Clone, Copy, PartialEq)]
+enum End {
+    Low,
+    Best,
+    High,
+}
+
+fn at(value: Interval, end: End) -> f64 {
+    match end {
+        End::Low => value.low,
+        End::Best => value.best,
+        End::High => value.high,
+    }
+}
+
+/// Works the pH out; `None` where there is no liquor to speak of or the model has no answer.
+///
+/// The low end takes alkalis at their least, acids at their most and the warmer temperature, the high end the other
+/// way round, each with the least and the most water.
+pub fn acidity(contents: &Contents, substances: &Substances, temperature: Interval) -> Option<Acidity> {
+    let water = water(contents, substances);
+    if water.best <= 0.0 || water.best < 0.05 * contents.total_mass().best {
+        return None;
+    }
+    let kelvin = temperature.max(Interval::exact(273.15)).min(Interval::exact(373.15));
+    let totals = totals(contents, substances, End::Best, End::Best, water.best);
+    let solved = solve(&totals, kelvin.best).ok()?;
+    let spread = realistic_spread(&totals, kelvin.best);
+    let (mut low, mut high) = (solved.ph, solved.ph);
+    let exact =
+        water.is_exact() && kelvin.is_exact() && contents.parts.iter().all(|(_, figure)| figure.value.is_exact());
+    if !exact {
+        for water in [water.low.max(0.05 * water.best), water.high] {
+            let weak = self::totals(contents, substances, End::Low, End::High, water);
+            if let Ok(solved) = solve(&weak, kelvin.high) {
+                low = low.min(solved.ph);
+            }
+            let strong = self::totals(contents, substances, End::High, End::Low, water);
+            if let Ok(solved) = solve(&strong, kelvin.low) {
+                high = high.max(solved.ph);
+            }
+        }
+    }
+    Some(Acidity {
+        ph: Interval::new(low - spread, solved.ph, high + spread),
+        solved: solved.ph,
+        spread,
+        cautions: solved.cautions,
+        totals,
+        temperature: kelvin.best,
+    })
+}
+
+fn solve(totals: &Totals, kelvin: f64) -> Result<tenter_chemistry::equilibrium::Speciation, NotSolved> {
+    Model::at(kelvin)?.solve(totals)
+}
+
+/// Water that dissolves: plain water and what solutions bring, kg.
+fn water(contents: &Contents, substances: &Substances) -> Interval {
+    let brought: Interval = contents
+        .parts
+        .iter()
+        .filter_map(|(id, figure)| {
+            let substance = substances.get(*id).filter(|substance| substance.liquid)?;
+            Some(figure.value * (Interval::ONE - substance.purity).clamp_low(0.0))
+        })
+        .sum();
+    contents.water_mass() + brought
+}
+
+fn totals(contents: &Contents, substances: &Substances, bases: End, acids: End, water: f64) -> Totals {
+    let mut sum = Totals::default();
+    for (id, figure) in &contents.parts {
+        let Some(substance) = substances.get(*id) else {
+            continue;
+        };
+        let Some(ions) = &substance.ions else { continue };
+        let end = if substance.acid.high > 0.0 {
+            acids
+        } else if substance.base.high > 0.0 {
+            bases
+        } else {
+            End::Best
+        };
+        sum = sum.plus(ions, at(figure.value, end) / water);
+    }
+    // The model stops at 50 mol/kg; anything near is powder in a little water, saturated long before.
+    let most = sum.as_array().into_iter().fold(0.0_f64, f64::max);
+    if most > 12.0 { sum.scaled(12.0 / most) } else { sum }
+}

@@ -1,0 +1,398 @@
+//! Goods go into a liquor and come out again.
+
+use std::sync::Arc;
+
+use tenter_chemistry::soak::{wetted_share, wetting_time};
+use tenter_quantity::standard::{GRAM_PER_LITRE, LITRE, LITRE_PER_KILOGRAM_GOODS};
+use tenter_quantity::{Dimension, Figure, Interval};
+use tenter_reference::Role;
+use tenter_resolve::recipe::{LiquorKind, MixId, Step, VesselId};
+
+use crate::bench::{Bench, Pass};
+use crate::contents::Contents;
+use crate::event::EventKind;
+use crate::figures::{self, PRACTICE, portion, rest, share, worked_share};
+use crate::state::LiquorName;
+use crate::usual;
+use crate::warmth::{capacity, mixed};
+
+impl Bench<'_> {
+    /// The liquor a step works in, made now if need be; `None` for running water and where nothing is said.
+    pub(crate) fn liquor(&mut self, pass: &Pass<'_>) -> Option<usize> {
+        let recipe_step = pass.step;
+        let index = match recipe_step.liquor.as_ref().map(|liquor| (&liquor.kind, liquor.place)) {
+            Some((LiquorKind::Mix(id), _)) => self.standing(*id, 0),
+            Some((LiquorKind::Bath(ingredients), place)) => Some(self.bath_of(pass, ingredients, place)),
+            Some((LiquorKind::Vessel(id), _)) => self.in_vessel(*id),
+            Some((LiquorKind::Current, _)) => {
+                self.current.filter(|at| !self.liquors.get(*at).is_some_and(|liquor| liquor.gone))
+            }
+            Some((LiquorKind::Water(_) | LiquorKind::Words, _)) | None => None,
+        }?;
+        self.settle(index);
+        self.current = Some(index);
+        Some(index)
+    }
+
+    /// What stands in a vessel.
+    pub(crate) fn in_vessel(&self, id: VesselId) -> Option<usize> {
+        self.liquors
+            .iter()
+            .rposition(|liquor| !liquor.gone && (liquor.vessel == Some(id) || liquor.name == LiquorName::Vessel(id)))
+    }
+
+    /// The mix behind a liquor.
+    pub(crate) fn mix_of(&self, liquor: usize) -> Option<MixId> {
+        match self.liquors.get(liquor)?.name {
+            LiquorName::Mix(id) => Some(id),
+            LiquorName::Vessel(_) | LiquorName::InPlace(_) => None,
+        }
+    }
+
+    /// Materials of `with` go into a bath.
+    pub(crate) fn with(&mut self, pass: &Pass<'_>, liquor: usize) {
+        for ingredient in &pass.step.with {
+            let part = self.take(pass, ingredient);
+            let came = part.materials();
+            let Some(state) = self.liquors.get(liquor) else { return };
+            let (name, vessel) = (state.name, state.vessel);
+            let had = state.contents.parts.iter().map(|(id, _)| *id).collect();
+            if !came.is_empty() {
+                self.emit(EventKind::Mixed { liquor: Some(name), had, came, vessel });
+            }
+            let now = self.clock.elapsed;
+            if let Some(state) = self.liquor_mut(liquor) {
+                state.contents.add(part.contents);
+            }
+            self.note_together(liquor, now);
+        }
+    }
+
+    pub(crate) fn note_together(&mut self, liquor: usize, now: Interval) {
+        let Some(state) = self.liquors.get(liquor) else { return };
+        if state.alkali_with_dye.is_none()
+            && self.together(&state.contents)
+            && let Some(state) = self.liquor_mut(liquor)
+        {
+            state.alkali_with_dye = Some(now);
+        }
+    }
+
+    /// Liquor of a mix used as a bath: its age told.
+    pub(crate) fn used_as_bath(&mut self, liquor: usize) {
+        if let (Some(mix), Some(state)) = (self.mix_of(liquor), self.liquors.get(liquor).map(Arc::clone)) {
+            let event = self.drawn(mix, &state, None, state.volume.clone());
+            self.emit(event);
+        }
+    }
+
+    /// The pickup that goods will have when they come out: of this step, else of the next that wrings them, else as usual.
+    pub(crate) fn coming_pickup(&self, pass: &Pass<'_>, state: usize) -> Figure {
+        if let Some(pickup) = &pass.step.pickup {
+            return pickup.clone();
+        }
+        let id = self.goods.get(state).map(|goods| goods.goods);
+        for next in pass.next {
+            if !id.is_some_and(|id| next.goods.contains(&id)) {
+                continue;
+            }
+            let verb = next.verb.map_or("", |verb| verb.name);
+            match verb {
+                "squeeze" | "spin" | "drip" | "drain" | "lift" => {
+                    if let Some(pickup) = next.pickup.clone().or_else(|| usual::pickup(verb)) {
+                        return pickup;
+                    }
+                }
+                "untie" | "wear" | "make" | "weigh" | "turn" | "cover" | "check" | "add" | "stir" | "batch"
+                | "rest" => {}
+                _ => break,
+            }
+        }
+        usual::pickup(pass.verb()).unwrap_or_else(|| share(1.5, 2.2, 3.0, "water held", PRACTICE))
+    }
+
+    /// Goods are put into a bath: what they hold mixes into it.
+    pub(crate) fn enter(&mut self, state: usize, liquor: usize) {
+        let Some(goods) = self.goods.get(state).map(Arc::clone) else { return };
+        if goods.inside == Some(liquor) {
+            return;
+        }
+        if goods.inside.is_some() {
+            self.leave(state, &share(1.5, 2.2, 3.0, "water held", PRACTICE), Interval::ONE);
+        }
+        let Some(goods) = self.goods.get(state).map(Arc::clone) else { return };
+        let mut brought = Contents::default();
+        for zone in &goods.zones {
+            brought.add(zone.contents.clone());
+        }
+        let heat = capacity(brought.water_mass(), goods.dry.value);
+        let Some(warm) = goods.zones.first().map(|zone| zone.temperature.clone()) else { return };
+        let now = self.clock.elapsed;
+        let dry_goods = goods.dry.clone();
+        let Some(bath) = self.liquors.get(liquor).map(Arc::clone) else { return };
+        let bath_heat = capacity(bath.contents.water_mass(), Interval::ZERO);
+        let temperature = mixed((&bath.temperature, bath_heat), (&warm, heat));
+        let water = brought.water.clone();
+        let came: Vec<_> = brought.parts.iter().map(|(id, _)| *id).collect();
+        if !came.is_empty() {
+            let had = bath.contents.parts.iter().map(|(id, _)| *id).collect();
+            self.emit(EventKind::Mixed { liquor: Some(bath.name), had, came, vessel: bath.vessel });
+        }
+        if let Some(bath) = self.liquor_mut(liquor) {
+            if !bath.heated {
+                bath.temperature = temperature;
+                bath.temperature_at = now;
+            }
+            bath.contents.add(brought);
+            bath.inside.push(state);
+            if let (Some(water), Some(volume)) = (water, bath.volume.take()) {
+                let more = figures::volume("{0}, 1 kg of water being 1 L", water.value * 1e-3, vec![("", water)]);
+                bath.volume = Some(Figure::sum(vec![volume, more], LITRE));
+            }
+        }
+        self.note_together(liquor, now);
+        if let Some(goods) = self.goods_mut(state) {
+            goods.inside = Some(liquor);
+            goods.inside_since = now;
+            for zone in &mut goods.zones {
+                let zone = Arc::make_mut(zone);
+                zone.contents = Contents::default();
+                zone.powder = false;
+                zone.acidity = std::sync::OnceLock::new();
+            }
+        }
+        let _ = dry_goods;
+    }
+
+    /// Tells that goods lie in a bath, with its liquor ratio and depth.
+    pub(crate) fn tell_immersed(&mut self, state: usize, liquor: usize) {
+        let (Some(goods), Some(bath)) = (self.goods.get(state), self.liquors.get(liquor)) else { return };
+        let dry: Vec<Figure> =
+            bath.inside.iter().filter_map(|at| self.goods.get(*at)).map(|goods| goods.dry.clone()).collect();
+        let dry = Figure::sum(dry, tenter_quantity::standard::KILOGRAM);
+        let liquor_ratio = bath.volume.as_ref().filter(|_| dry.value.best > 0.0).map(|volume| {
+            Figure::worked(
+                "{0} ÷ {1}",
+                volume.value / dry.value,
+                Dimension::VolumePerMass,
+                LITRE_PER_KILOGRAM_GOODS,
+                vec![("liquor", volume.clone()), ("dry goods", dry.clone())],
+            )
+        });
+        // A kilogram of dry cotton displaces about 0.65 L, and never packs without gaps: 0.65 to 1.5 L.
+        let fills = bath.volume.as_ref().map(|volume| {
+            let goods = dry.value * Interval::new(0.65e-3, 0.8e-3, 1.5e-3);
+            figures::volume(
+                "{0} and the room of {1}",
+                volume.value + goods,
+                vec![("", volume.clone()), ("dry goods", dry.clone())],
+            )
+        });
+        let salt = match bath.volume.as_ref().map(|volume| volume.value) {
+            Some(volume) if volume.best > 0.0 => self.substances.mass_of_role(&bath.contents, Role::Salt) / volume,
+            _ => Interval::ZERO,
+        };
+        let event = EventKind::Immersed {
+            liquor,
+            goods: goods.goods,
+            volume: bath.volume.clone(),
+            liquor_ratio,
+            fills,
+            vessel: bath.vessel,
+            salt,
+            temperature: bath.temperature.clone(),
+            dye: self.substances.dye(&bath.contents),
+        };
+        self.emit(event);
+    }
+
+    /// Goods come out with their pickup: liquor in its share of the bath, and of each dye what has gone on to the fibre.
+    /// `wetted` is how far the liquor went through; the unwetted part stays dry. Gives the liquor carried off, kg.
+    pub(crate) fn leave(&mut self, state: usize, pickup: &Figure, wetted: Interval) -> Option<Figure> {
+        let goods = self.goods.get(state).map(Arc::clone)?;
+        let liquor = goods.inside?;
+        let bath = self.liquors.get(liquor).map(Arc::clone)?;
+        let water = bath.contents.water.clone()?;
+        let wanted = figures::mass(
+            "{0} × {1}",
+            pickup.value * goods.dry.value * wetted,
+            vec![("water held", pickup.clone()), ("dry goods", goods.dry.clone())],
+        );
+        let value = if water.value.best > 0.0 { wanted.value / water.value } else { Interval::ZERO };
+        let part = worked_share("{0} ÷ {1}", value, vec![("carried off", wanted), ("water in the bath", water)]);
+        let contact = (self.clock.elapsed - goods.inside_since).clamp_low(0.0);
+        let on_fibre = self.exhaustion(&bath.contents, &goods.dry, bath.contents.water_mass(), contact);
+        let kept = rest(&part);
+        let mut taken =
+            Contents { water: bath.contents.water.as_ref().map(|water| portion(water, &part)), parts: Vec::new() };
+        let mut left =
+            Contents { water: bath.contents.water.as_ref().map(|water| portion(water, &kept)), parts: Vec::new() };
+        for (id, figure) in &bath.contents.parts {
+            match on_fibre.as_ref().filter(|_| self.substances.is_dye(*id)) {
+                Some(on) => {
+                    let goes = worked_share(
+                        "{0} gone on to the fibre, and of the rest {1}",
+                        on.value + (Interval::ONE - on.value) * part.value,
+                        vec![("", on.clone()), ("", part.clone())],
+                    );
+                    taken.parts.push((*id, portion(figure, &goes)));
+                    left.parts.push((*id, portion(figure, &rest(&goes))));
+                }
+                None => {
+                    taken.parts.push((*id, portion(figure, &part)));
+                    left.parts.push((*id, portion(figure, &kept)));
+                }
+            }
+        }
+        let carried = taken.water.clone();
+        if let Some(bath) = self.liquor_mut(liquor) {
+            bath.contents = left;
+            bath.volume = bath.volume.as_ref().map(|volume| portion(volume, &kept));
+            bath.inside.retain(|inside| *inside != state);
+        }
+        let temperature = bath.temperature.clone();
+        let dyed: Vec<_> = taken.parts.iter().filter(|(id, _)| self.substances.is_dye(*id)).cloned().collect();
+        if let Some(goods) = self.goods_mut(state) {
+            goods.inside = None;
+            for zone in &mut goods.zones {
+                let zone = Arc::make_mut(zone);
+                zone.contents = taken.share(&zone.share);
+                zone.temperature = temperature.clone();
+                zone.acidity = std::sync::OnceLock::new();
+            }
+        }
+        let keys: Vec<_> = goods.zones.iter().map(|zone| (zone.key, zone.share.clone())).collect();
+        for (dye, figure) in dyed {
+            for (key, share) in &keys {
+                if self.accounts.find(state, *key, dye).is_none() {
+                    self.laid(state, *key, dye, &portion(&figure, share), false);
+                }
+            }
+        }
+        carried
+    }
+
+    /// Share of the dye in a bath that has gone on to the fibre: K·m / (K·m + W) for a distribution of K litres a kilogram
+    /// between fibre and liquor, m dry goods and W liquor, approached over some minutes. K is 5 to 20 without salt and
+    /// rises to 20 to 120 at 60 g/L; common practice, no source. Wool and acid dyes go on almost wholly in the heat; they
+    /// take the high end.
+    fn exhaustion(&self, contents: &Contents, dry: &Figure, water: Interval, contact: Interval) -> Option<Figure> {
+        if self.substances.dye(contents).high <= 0.0 || water.high <= 0.0 || contact.high < 60.0 {
+            return None;
+        }
+        let salt = self.substances.mass_of_role(contents, Role::Salt) / water.clamp_low(1e-6);
+        let full = (salt * (1.0 / 0.06)).min(Interval::ONE);
+        let spread = Interval::new(5.0, 10.0, 20.0) + full * Interval::new(15.0, 40.0, 100.0);
+        let fibre = spread * dry.value;
+        let at = |k: f64, w: f64| if k + w > 0.0 { k / (k + w) } else { 0.0 };
+        let balance = Interval::new(at(fibre.low, water.high), at(fibre.best, water.best), at(fibre.high, water.low));
+        let reached = |t: f64, tau: f64| -libm::expm1(-t / tau);
+        let progress =
+            Interval::new(reached(contact.low, 2400.0), reached(contact.best, 1200.0), reached(contact.high, 600.0));
+        Some(worked_share(
+            "dye gone on to {0} from the bath by liquor ratio, salt and time",
+            balance * progress,
+            vec![("dry goods", dry.clone())],
+        ))
+    }
+
+    /// In, time, out: soaks, scours, dips. Gives how long it took.
+    pub(crate) fn bathe(&mut self, pass: &Pass<'_>, liquor: usize, share_in: Option<&Figure>) -> Interval {
+        let nominal = self.liquors.get(liquor).and_then(|bath| {
+            let alkali = self.substances.alkali_as_soda_ash(&bath.contents)?;
+            let volume = bath.made_volume.clone().or_else(|| bath.volume.clone())?;
+            Some(alkali.over(&volume, GRAM_PER_LITRE))
+        });
+        let working = self.working.clone();
+        let mut before = Vec::with_capacity(working.len());
+        for state in &working {
+            let water: Vec<Figure> = self
+                .goods
+                .get(*state)
+                .map(|goods| goods.zones.iter().filter_map(|zone| zone.contents.water.clone()).collect())
+                .unwrap_or_default();
+            let water = if water.is_empty() {
+                figures::assumed(Interval::ZERO, tenter_quantity::standard::GRAM, "water in the goods", "dry")
+            } else {
+                Figure::sum(water, tenter_quantity::standard::GRAM)
+            };
+            before.push(water);
+        }
+        let bath_before = self.liquors.get(liquor).and_then(|bath| bath.volume.clone());
+        for state in &working {
+            self.enter(*state, liquor);
+            self.tell_immersed(*state, liquor);
+        }
+        self.account();
+        let time = self.duration(pass);
+        self.pass_time(time, None);
+        let temperature = self.liquors.get(liquor).map(|bath| bath.temperature.clone());
+        for (state, water_before) in working.iter().zip(before) {
+            let Some(goods) = self.goods.get(*state).map(Arc::clone) else { continue };
+            let pickup = self.coming_pickup(pass, *state);
+            let (packing, wettability) = (goods.packing, goods.wettability);
+            let wet = water_before.value.best > 0.1 * goods.dry.value.best;
+            let share_at = |t: f64| wetted_share(packing, wettability, t);
+            let wetted = if wet {
+                Interval::ONE
+            } else {
+                Interval::new(share_at(time.low).0, share_at(time.best).1, share_at(time.high).2)
+            };
+            let wetted = share_in.map_or(wetted, |part| wetted * part.value);
+            let actual = self.liquors.get(liquor).and_then(|bath| {
+                let alkali = self.substances.alkali_as_soda_ash(&bath.contents)?;
+                Some(alkali.over(bath.volume.as_ref()?, GRAM_PER_LITRE))
+            });
+            let Some(carried) = self.leave(*state, &pickup, wetted) else { continue };
+            let (low, best, high) = wetting_time(packing, wettability);
+            let earlier_uses = self.uses.get(liquor).copied().unwrap_or(0);
+            let left = self.liquors.get(liquor).and_then(|bath| bath.volume.clone());
+            let mix = self.mix_of(liquor);
+            let Some(temperature) = temperature.clone() else { continue };
+            self.emit(EventKind::SoakUptake {
+                mix,
+                liquor,
+                goods: goods.goods,
+                lot: goods.lot,
+                earlier_uses,
+                water_before,
+                strength_nominal: nominal.clone(),
+                strength_actual: actual,
+                carried,
+                bath: bath_before.clone(),
+                left,
+                wetted,
+                time: self.time.clone(),
+                wetting_time: Interval::new(low, best, high),
+                temperature,
+            });
+        }
+        if let Some(uses) = self.uses.get_mut(liquor) {
+            *uses += 1;
+        }
+        time
+    }
+
+    /// Goods leave any bath they are in before they are worked elsewhere.
+    pub(crate) fn out_of_baths(&mut self, pass: &Pass<'_>) {
+        for state in self.working.clone() {
+            if self.goods.get(state).is_some_and(|goods| goods.inside.is_some()) {
+                let pickup = pass
+                    .step
+                    .pickup
+                    .clone()
+                    .or_else(|| usual::pickup(pass.verb()))
+                    .unwrap_or_else(|| share(1.5, 2.2, 3.0, "water held", PRACTICE));
+                self.leave(state, &pickup, Interval::ONE);
+            }
+        }
+    }
+
+    /// The temperature a step names for its water.
+    pub(crate) fn water_temperature(&self, step: &Step) -> Option<Figure> {
+        match step.liquor.as_ref().map(|liquor| &liquor.kind) {
+            Some(LiquorKind::Water(figure)) => Some(step.temperature.clone().unwrap_or_else(|| figure.clone())),
+            _ => step.temperature.clone(),
+        }
+    }
+}

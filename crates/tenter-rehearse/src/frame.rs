@@ -1,0 +1,128 @@
+//! The account of the rehearsal: one frame a performed step.
+
+use std::sync::Arc;
+
+use tenter_quantity::{Figure, Interval, Place};
+use tenter_resolve::recipe::{GoodsId, GroupId, MaterialId, MixId};
+
+use crate::contents::Contents;
+use crate::dyeing::Dyeing;
+use crate::event::Event;
+use crate::reaction::{Reaction, Spell, reaction};
+use crate::state::{Clock, GoodsState, LiquorName, LiquorState, ZoneState};
+use crate::substances::Substances;
+
+/// How everything stands after a step. Parts that a step did not touch are shared with the frame before.
+#[derive(Clone, Debug)]
+pub struct Frame {
+    /// The step's line.
+    pub place: Place,
+    /// The group it stands in.
+    pub group: GroupId,
+    /// Which pass through the group, from 1.
+    pub pass: u32,
+    /// The lot it was done for, if for one.
+    pub lot: Option<u32>,
+    /// The verb; `None` if unknown.
+    pub verb: Option<&'static str>,
+    /// Clock at the start of the step.
+    pub start: Clock,
+    /// Clock at its end.
+    pub end: Clock,
+    /// How long it took, s.
+    pub time: Figure,
+    /// The goods, each lot by itself.
+    pub goods: Vec<Arc<GoodsState>>,
+    /// The liquors made so far.
+    pub liquors: Vec<Arc<LiquorState>>,
+    /// Its events: a stretch of [`Rehearsal::events`].
+    pub events: core::ops::Range<usize>,
+}
+
+/// Something the rehearsal could not do or had to suppose.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Note {
+    /// Where.
+    pub place: Place,
+    /// What, in a plain sentence.
+    pub text: &'static str,
+}
+
+/// The recipe carried out on paper.
+#[derive(Clone, Debug)]
+pub struct Rehearsal {
+    /// One frame a performed step, in order.
+    pub frames: Vec<Frame>,
+    /// What happened, in order.
+    pub events: Vec<Event>,
+    /// What became of each dye on each zone.
+    pub dyeings: Vec<Dyeing>,
+    /// Every liquor as it was when made, in order of making.
+    pub mixes: Vec<Arc<LiquorState>>,
+    /// What was supposed or could not be done.
+    pub notes: Vec<Note>,
+    /// Histories of reaction, linked backwards.
+    pub spells: Vec<Spell>,
+    /// What is known of each material.
+    pub substances: Arc<Substances>,
+    /// Room temperature, K.
+    pub room: Figure,
+    /// What ran off, was rinsed out, evaporated with nothing in it, or was poured away, in order.
+    pub drained: Vec<Contents>,
+    /// Steps left out because there were too many.
+    pub cut_short: bool,
+}
+
+impl Rehearsal {
+    /// The last frame of the step at a place (a step may be done several times).
+    pub fn frame_at(&self, place: Place) -> Option<&Frame> {
+        self.frames.iter().rev().find(|frame| frame.place == place)
+    }
+
+    /// All frames of the step at a place, in order.
+    pub fn frames_at(&self, place: Place) -> impl Iterator<Item = &Frame> {
+        self.frames.iter().filter(move |frame| frame.place == place)
+    }
+
+    /// The events of a frame.
+    pub fn events_of(&self, frame: &Frame) -> &[Event] {
+        self.events.get(frame.events.clone()).unwrap_or(&[])
+    }
+
+    /// A mix as it was when first made.
+    pub fn mix(&self, id: MixId) -> Option<&Arc<LiquorState>> {
+        self.mixes.iter().find(|liquor| liquor.name == LiquorName::Mix(id))
+    }
+
+    /// Usable alkali of a zone as kg of soda ash, with its story.
+    pub fn alkali(&self, zone: &ZoneState) -> Option<Figure> {
+        self.substances.alkali_as_soda_ash(&zone.contents)
+    }
+
+    /// How far a dye on a zone has reacted by the moment of that state; `None` for what is not a reactive dye.
+    pub fn reaction(&self, zone: &ZoneState, dye: MaterialId) -> Option<Reaction> {
+        reaction(&self.spells, zone.spell, dye, &self.substances)
+    }
+
+    /// How far the dye of an account has reacted in the end.
+    pub fn reacted(&self, dyeing: &Dyeing) -> Option<Reaction> {
+        reaction(&self.spells, dyeing.spell, dyeing.dye, &self.substances)
+    }
+
+    /// Dye on a zone that is not fixed and not washed off, kg: low where the batch went well.
+    pub fn loose_dye(&self, zone: &ZoneState, dye: MaterialId) -> Interval {
+        let mass = zone.contents.mass(dye);
+        let fixed = self.reaction(zone, dye).map_or(Interval::ZERO, |reaction| reaction.fixed);
+        mass * (Interval::ONE - fixed).clamp_low(0.0) * zone.loose
+    }
+
+    /// The whole time, s.
+    pub fn clock(&self) -> Clock {
+        self.frames.last().map_or_else(Clock::default, |frame| frame.end)
+    }
+
+    /// The states of goods after the last step.
+    pub fn last_goods(&self, id: GoodsId) -> impl Iterator<Item = &Arc<GoodsState>> {
+        self.frames.last().into_iter().flat_map(|frame| frame.goods.iter()).filter(move |state| state.goods == id)
+    }
+}

@@ -1,0 +1,166 @@
+//! How far dye has reacted, worked out only when somebody asks.
+
+use std::sync::{Arc, OnceLock};
+
+use tenter_chemistry::reaction::{self as chemistry, FIXATION_YIELD};
+use tenter_quantity::Interval;
+use tenter_resolve::recipe::MaterialId;
+
+use crate::acidity::acidity;
+use crate::contents::Contents;
+use crate::state::{LiquorState, ZoneState};
+use crate::substances::Substances;
+use crate::warmth::Cooling;
+
+/// The liquor a spell went on in.
+#[derive(Clone, Debug)]
+pub enum Bathed {
+    /// That held by a zone.
+    Zone(Arc<ZoneState>),
+    /// A bath.
+    Bath(Arc<LiquorState>),
+}
+
+impl Bathed {
+    /// What is in it.
+    pub fn contents(&self) -> &Contents {
+        match self {
+            Self::Zone(zone) => &zone.contents,
+            Self::Bath(bath) => &bath.contents,
+        }
+    }
+}
+
+/// A stretch of time in which wet dye could react.
+#[derive(Clone, Debug)]
+pub struct Spell {
+    /// The one before it in the history of the zone.
+    pub before: Option<u32>,
+    /// How long, s.
+    pub seconds: Interval,
+    /// Temperature at its start, K.
+    pub start: Interval,
+    /// How it changed; `None`: held.
+    pub cooling: Option<Cooling>,
+    /// In what.
+    pub bathed: Bathed,
+    ph: OnceLock<Option<Interval>>,
+}
+
+impl Spell {
+    pub(crate) fn new(
+        before: Option<u32>,
+        seconds: Interval,
+        start: Interval,
+        cooling: Option<Cooling>,
+        bathed: Bathed,
+    ) -> Self {
+        Self { before, seconds, start, cooling, bathed, ph: OnceLock::new() }
+    }
+
+    /// pH as it would read at 25 °C.
+    pub fn ph(&self, substances: &Substances) -> Option<Interval> {
+        *self.ph.get_or_init(|| {
+            acidity(self.bathed.contents(), substances, Interval::exact(298.15)).map(|acidity| acidity.ph)
+        })
+    }
+}
+
+/// How far a reactive dye has gone.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Reaction {
+    /// Equivalent time at the reference temperature of its class, s.
+    pub equivalent: Interval,
+    /// Share of a full batch, 0 to 1. Not a share of dye.
+    pub batch_share: Interval,
+    /// Share of the dye taken as fixed: share of a full batch times 50 to 80 % (Smith 2003, quoted).
+    pub fixed: Interval,
+    /// Clock time spent outside the pH window of the class, s.
+    pub outside_window: f64,
+    /// Warmest it was, K.
+    pub warmest: f64,
+}
+
+/// Longest history that is followed.
+const MOST_SPELLS: usize = 10_000;
+/// Slices a cooling is cut into.
+const SLICES: usize = 12;
+
+/// Adds up the history of a dye; `None` for what is not a reactive dye of a known class.
+pub fn reaction(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances: &Substances) -> Option<Reaction> {
+    let class = substances.get(dye)?.reactive?;
+    let (mut low, mut best, mut high) = (Vec::new(), Vec::new(), Vec::new());
+    let mut warmest = 0.0_f64;
+    let mut at = last;
+    let mut count = 0;
+    while let Some(spell) = at.and_then(|at| spells.get(at as usize)) {
+        at = spell.before;
+        count += 1;
+        if count > MOST_SPELLS {
+            break;
+        }
+        if spell.bathed.contents().mass(dye).high <= 0.0 {
+            continue;
+        }
+        let ph = spell.ph(substances);
+        let cut = |out: &mut Vec<chemistry::Spell>, pick: fn(Interval) -> f64, ph: Option<f64>| {
+            slices(spell, pick, ph, out);
+        };
+        // No alkali at all leaves nothing for the model to solve: taken as neutral water.
+        let known = ph.unwrap_or(Interval::new(6.0, 7.5, 8.5));
+        cut(&mut low, |value| value.low, Some(known.low));
+        cut(&mut best, |value| value.best, Some(known.best));
+        cut(&mut high, |value| value.high, Some(known.high));
+        warmest = warmest.max(spell.start.best);
+        if let Some(cooling) = spell.cooling {
+            warmest = warmest.max(cooling.aim.best);
+        }
+    }
+    let (slow, usual, fast) = (
+        chemistry::equivalent_time(class, &low),
+        chemistry::equivalent_time(class, &best),
+        chemistry::equivalent_time(class, &high),
+    );
+    let sum = chemistry::Equivalent {
+        low: slow.low,
+        best: usual.best,
+        high: fast.high,
+        outside_window: usual.outside_window,
+    };
+    let share = chemistry::batch_share(class, &sum);
+    let batch_share = Interval::new(share.0, share.1, share.2);
+    let middle = 0.5 * (FIXATION_YIELD.0 + FIXATION_YIELD.1);
+    Some(Reaction {
+        equivalent: Interval::new(sum.low, sum.best, sum.high),
+        batch_share,
+        fixed: batch_share * Interval::new(FIXATION_YIELD.0, middle, FIXATION_YIELD.1),
+        outside_window: sum.outside_window,
+        warmest,
+    })
+}
+
+fn slices(spell: &Spell, pick: fn(Interval) -> f64, ph: Option<f64>, out: &mut Vec<chemistry::Spell>) {
+    let (seconds, start) = (pick(spell.seconds), pick(spell.start));
+    let Some(cooling) = spell.cooling.filter(|cooling| (pick(cooling.aim) - start).abs() > 0.5) else {
+        out.push(chemistry::Spell { seconds, temperature: start, ph });
+        return;
+    };
+    let aim = pick(cooling.aim);
+    // A slow cooling keeps warmth longer: the low end cools fast, the high end slowly; the other way when warming.
+    let warming = aim > start;
+    let tau = match (pick(Interval::new(0.0, 1.0, 2.0)) as u8, warming) {
+        (0, false) | (2, true) => cooling.tau.low,
+        (1, _) => cooling.tau.best,
+        _ => cooling.tau.high,
+    };
+    let end = seconds.min(4.0 * tau);
+    let step = end / SLICES as f64;
+    for slice in 0..SLICES {
+        let middle = (slice as f64 + 0.5) * step;
+        let temperature = aim + (start - aim) * libm::exp(-middle / tau.max(1e-9));
+        out.push(chemistry::Spell { seconds: step, temperature, ph });
+    }
+    if seconds > end {
+        out.push(chemistry::Spell { seconds: seconds - end, temperature: aim, ph });
+    }
+}
