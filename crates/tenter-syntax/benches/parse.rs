@@ -11,41 +11,27 @@ fn main() {
 
 /// The bodies the grammar gets to see.
 fn bodies(document: &Document) -> Vec<String> {
-    let body = |text: &str| {
-        text.split_once('\n')
-            .map_or_else(String::new, |(_, body)| body.to_owned())
-    };
-    document
-        .blocks
-        .iter()
-        .map(|placed| body(&placed.block.text))
-        .collect()
+    let body = |text: &str| text.split_once('\n').map_or_else(String::new, |(_, body)| body.to_owned());
+    document.blocks.iter().map(|placed| body(&placed.block.text)).collect()
 }
 
 #[divan::bench]
 fn grammar_alone(bencher: Bencher<'_, '_>) {
     let bodies = bodies(&Document::parse(SAMPLE));
-    bencher.counter(BytesCount::of_str(SAMPLE)).bench(|| {
-        bodies
-            .iter()
-            .map(|body| pest_only(black_box(body)))
-            .sum::<usize>()
-    });
+    bencher
+        .counter(BytesCount::of_str(SAMPLE))
+        .bench(|| bodies.iter().map(|body| pest_only(black_box(body))).sum::<usize>());
 }
 
 #[divan::bench]
 fn document(bencher: Bencher<'_, '_>) {
-    bencher
-        .counter(BytesCount::of_str(SAMPLE))
-        .bench(|| Document::parse(black_box(SAMPLE)));
+    bencher.counter(BytesCount::of_str(SAMPLE)).bench(|| Document::parse(black_box(SAMPLE)));
 }
 
 #[divan::bench]
 fn document_with_cr_lf(bencher: Bencher<'_, '_>) {
     let text = SAMPLE.replace('\n', "\r\n");
-    bencher
-        .counter(BytesCount::of_str(&text))
-        .bench(|| Document::parse(black_box(&text)));
+    bencher.counter(BytesCount::of_str(&text)).bench(|| Document::parse(black_box(&text)));
 }
 
 #[divan::bench]
@@ -58,9 +44,7 @@ fn again_after_one_letter(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn a_megabyte(bencher: Bencher<'_, '_>) {
     let text = SAMPLE.repeat(1_000_000 / SAMPLE.len());
-    bencher
-        .counter(BytesCount::of_str(&text))
-        .bench(|| Document::parse(black_box(&text)));
+    bencher.counter(BytesCount::of_str(&text)).bench(|| Document::parse(black_box(&text)));
 }
 
 #[divan::bench]

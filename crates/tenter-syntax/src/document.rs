@@ -12,12 +12,7 @@ impl Document {
     pub fn parse(text: &str) -> Self {
         let blocks = split(text)
             .into_iter()
-            .filter_map(|(start, end)| {
-                Some(PlacedBlock {
-                    start,
-                    block: Arc::new(parse_block(text.get(start..end)?)),
-                })
-            })
+            .filter_map(|(start, end)| Some(PlacedBlock { start, block: Arc::new(parse_block(text.get(start..end)?)) }))
             .collect();
         Self { blocks }
     }
@@ -27,15 +22,9 @@ impl Document {
     /// The result equals [`Document::parse`] of the new text.
     pub fn reparse(&self, text: &str) -> Self {
         let ranges = split(text);
-        let same = |placed: &PlacedBlock, range: &(usize, usize)| {
-            text.get(range.0..range.1) == Some(&*placed.block.text)
-        };
-        let front = self
-            .blocks
-            .iter()
-            .zip(&ranges)
-            .take_while(|(old, new)| same(old, new))
-            .count();
+        let same =
+            |placed: &PlacedBlock, range: &(usize, usize)| text.get(range.0..range.1) == Some(&*placed.block.text);
+        let front = self.blocks.iter().zip(&ranges).take_while(|(old, new)| same(old, new)).count();
         let left = self.blocks.len().min(ranges.len()) - front;
         let back = self
             .blocks
@@ -61,17 +50,12 @@ impl Document {
                 let kept = if index < front {
                     self.blocks.get(index).map(|placed| &placed.block)
                 } else if index >= ranges.len() - back {
-                    self.blocks
-                        .get(index.checked_add_signed(shift)?)
-                        .map(|placed| &placed.block)
+                    self.blocks.get(index.checked_add_signed(shift)?).map(|placed| &placed.block)
                 } else {
                     moved.get(part).copied()
                 };
                 let block = kept.map_or_else(|| Arc::new(parse_block(part)), Arc::clone);
-                Some(PlacedBlock {
-                    start: *start,
-                    block,
-                })
+                Some(PlacedBlock { start: *start, block })
             })
             .collect();
         Self { blocks }
@@ -79,10 +63,7 @@ impl Document {
 
     /// The file's text, put together again from its blocks.
     pub fn text(&self) -> String {
-        self.blocks
-            .iter()
-            .map(|placed| &*placed.block.text)
-            .collect()
+        self.blocks.iter().map(|placed| &*placed.block.text).collect()
     }
 
     /// The index of the block that holds a byte of the file; the last one for an offset at or behind the end.

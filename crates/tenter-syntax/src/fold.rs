@@ -19,10 +19,7 @@ pub fn fold_name_cow(name: &str) -> Cow<'_, str> {
         return Cow::Borrowed(name);
     }
     let mut folded = String::with_capacity(name.len());
-    let lowered = name
-        .nfc()
-        .filter(|c| !is_invisible(*c))
-        .flat_map(char::to_lowercase);
+    let lowered = name.nfc().filter(|c| !is_invisible(*c)).flat_map(char::to_lowercase);
     let mut gap = false;
     for c in lowered.nfc() {
         if c.is_whitespace() {

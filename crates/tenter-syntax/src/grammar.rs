@@ -24,7 +24,5 @@ pub(crate) fn run(body: &str) -> Option<Pairs<'_, Rule>> {
 /// The bare grammar, for benchmarks: the number of lines it saw.
 #[doc(hidden)]
 pub fn pest_only(block_body: &str) -> usize {
-    run(block_body)
-        .and_then(|mut pairs| pairs.next())
-        .map_or(0, |body| body.into_inner().count())
+    run(block_body).and_then(|mut pairs| pairs.next()).map_or(0, |body| body.into_inner().count())
 }

@@ -38,12 +38,7 @@ static KEY_TABLES: LazyLock<BTreeMap<BlockKind, Table>> = LazyLock::new(|| {
     let mut tables: BTreeMap<BlockKind, Table> = BTreeMap::new();
     for key in KEYS {
         for kind in key.kinds {
-            enter(
-                tables.entry(*kind).or_default(),
-                key.name,
-                key.synonyms,
-                key.prose,
-            );
+            enter(tables.entry(*kind).or_default(), key.name, key.synonyms, key.prose);
         }
     }
     // A variant's line stands for a line of any block.
@@ -60,10 +55,7 @@ static KEY_TABLES: LazyLock<BTreeMap<BlockKind, Table>> = LazyLock::new(|| {
 fn enter(table: &mut Table, name: &'static str, synonyms: &'static [&'static str], prose: bool) {
     let word: Arc<str> = Arc::from(name);
     for spelling in std::iter::once(name).chain(synonyms.iter().copied()) {
-        table.entry(spelling).or_insert_with(|| Entry {
-            word: word.clone(),
-            prose,
-        });
+        table.entry(spelling).or_insert_with(|| Entry { word: word.clone(), prose });
     }
 }
 
@@ -72,10 +64,7 @@ fn longest(words: &str, kind: BlockKind) -> Option<(&'static Entry, usize)> {
     let mut ends = [0_usize; 3];
     let mut found = 0;
     let mut inside = false;
-    for (at, c) in words
-        .char_indices()
-        .chain(std::iter::once((words.len(), ' ')))
-    {
+    for (at, c) in words.char_indices().chain(std::iter::once((words.len(), ' '))) {
         if c.is_whitespace() {
             if inside && found < ends.len() {
                 ends[found] = at;
@@ -182,20 +171,8 @@ fn take_connector(block: &str, kind: BlockKind, line: &mut Line) -> Opening {
     };
     let Clause { items, .. } = line.clauses.remove(0);
     line.items = items;
-    set_head(
-        block,
-        line,
-        Head {
-            span,
-            word: entry.word.clone(),
-            known: true,
-        },
-    );
-    if entry.prose {
-        Opening::Prose
-    } else {
-        Opening::Read
-    }
+    set_head(block, line, Head { span, word: entry.word.clone(), known: true });
+    if entry.prose { Opening::Prose } else { Opening::Read }
 }
 
 fn set_head(block: &str, line: &mut Line, head: Head) {

@@ -120,9 +120,7 @@ pub fn lookup_kind(word: &str) -> Option<&'static Kind> {
         return None;
     }
     let folded = fold_name_cow(word);
-    KINDS
-        .iter()
-        .find(|kind| kind.name == folded || kind.synonyms.iter().any(|synonym| *synonym == folded))
+    KINDS.iter().find(|kind| kind.name == folded || kind.synonyms.iter().any(|synonym| *synonym == folded))
 }
 
 /// The table row of a kind; none for [`BlockKind::Unknown`] and [`BlockKind::Loose`].

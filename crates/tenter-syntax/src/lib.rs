@@ -10,6 +10,7 @@ mod block;
 mod chars;
 mod document;
 mod fold;
+mod format;
 mod grammar;
 mod heads;
 mod keys;
@@ -24,12 +25,13 @@ mod verbs;
 
 pub use block::parse_block;
 pub use fold::{fold_name, fold_name_cow};
+pub use format::{LineEdit, edits as format_edits, format};
 pub use grammar::{GRAMMAR, pest_only};
 pub use keys::{KEYS, Key, key_row, keys_of};
 pub use kinds::{KINDS, Kind, kind_row, lookup_kind};
 pub use line_index::{Encoding, LineIndex, Position};
 pub use tree::{
-    Block, BlockKind, Clause, Connector, Document, Head, Item, Line, Number, NumberForm, Oddity,
-    OddityKind, PlacedBlock, Qualifier, Span,
+    Block, BlockKind, Clause, Connector, Document, Head, Item, Line, Number, NumberForm, Oddity, OddityKind,
+    PlacedBlock, Qualifier, Span,
 };
 pub use verbs::{ClauseUse, Expect, Verb, verb_row, verbs};

@@ -40,10 +40,7 @@ impl LineIndex {
                 _ => {}
             }
         }
-        Self {
-            starts,
-            length: bytes.len(),
-        }
+        Self { starts, length: bytes.len() }
     }
 
     /// How many lines there are; an empty text has one.
@@ -53,25 +50,14 @@ impl LineIndex {
 
     /// The line an offset stands in, from 0; offsets behind the end stand in the last.
     pub fn line_of(&self, offset: usize) -> u32 {
-        let line = self
-            .starts
-            .partition_point(|start| *start <= offset)
-            .saturating_sub(1);
+        let line = self.starts.partition_point(|start| *start <= offset).saturating_sub(1);
         u32::try_from(line).unwrap_or(u32::MAX)
     }
 
     /// The bytes of a line with its line break; empty behind the last line.
     pub fn line_range(&self, line: u32) -> std::ops::Range<usize> {
-        let start = self
-            .starts
-            .get(line as usize)
-            .copied()
-            .unwrap_or(self.length);
-        let end = self
-            .starts
-            .get(line as usize + 1)
-            .copied()
-            .unwrap_or(self.length);
+        let start = self.starts.get(line as usize).copied().unwrap_or(self.length);
+        let end = self.starts.get(line as usize + 1).copied().unwrap_or(self.length);
         start..end
     }
 
@@ -84,20 +70,14 @@ impl LineIndex {
         let line = self.line_of(offset);
         let start = self.line_range(line).start;
         let before = text.get(start..offset).unwrap_or("");
-        Position {
-            line,
-            column: width(before, encoding),
-        }
+        Position { line, column: width(before, encoding) }
     }
 
     /// The offset of a position. A column behind the line's text is its end (before the break), one inside a character
     /// its start, a line behind the last the end of the text.
     pub fn offset(&self, text: &str, position: Position, encoding: Encoding) -> usize {
         let range = self.line_range(position.line);
-        let line = text
-            .get(range.clone())
-            .unwrap_or("")
-            .trim_end_matches(['\n', '\r']);
+        let line = text.get(range.clone()).unwrap_or("").trim_end_matches(['\n', '\r']);
         let wanted = position.column;
         if encoding == Encoding::Utf8 || line.is_ascii() {
             let mut at = line.len().min(wanted as usize);

@@ -52,10 +52,7 @@ pub(crate) fn lower(
 
 fn read_chunk(chunk: &str, base: usize, reader: &mut LineReader<'_>) {
     if let Some(pairs) = run(chunk) {
-        for pair in pairs
-            .flat_map(pest::iterators::Pair::into_inner)
-            .filter(|pair| pair.as_rule() == Rule::line)
-        {
+        for pair in pairs.flat_map(pest::iterators::Pair::into_inner).filter(|pair| pair.as_rule() == Rule::line) {
             reader.read(pair, base);
         }
         return;
@@ -65,9 +62,8 @@ fn read_chunk(chunk: &str, base: usize, reader: &mut LineReader<'_>) {
     for line in chunk.split_inclusive(['\n', '\r']) {
         match run(line) {
             Some(pairs) => {
-                for pair in pairs
-                    .flat_map(pest::iterators::Pair::into_inner)
-                    .filter(|pair| pair.as_rule() == Rule::line)
+                for pair in
+                    pairs.flat_map(pest::iterators::Pair::into_inner).filter(|pair| pair.as_rule() == Rule::line)
                 {
                     reader.read(pair, base + at);
                 }

@@ -47,10 +47,7 @@ pub(crate) fn physical_lines(text: &str, from: usize) -> impl Iterator<Item = Ph
 pub(crate) fn physical_line(text: &str, start: usize) -> PhysicalLine {
     let bytes = text.as_bytes();
     let rest = bytes.get(start..).unwrap_or(&[]);
-    let length = rest
-        .iter()
-        .position(|b| *b == b'\n' || *b == b'\r')
-        .unwrap_or(rest.len());
+    let length = rest.iter().position(|b| *b == b'\n' || *b == b'\r').unwrap_or(rest.len());
     let end = start + length;
     let next = match (bytes.get(end), bytes.get(end + 1)) {
         (Some(b'\r'), Some(b'\n')) => end + 2,
@@ -78,14 +75,7 @@ pub(crate) fn physical_line(text: &str, start: usize) -> PhysicalLine {
     } else {
         Holds::Text
     };
-    PhysicalLine {
-        start,
-        text: text_at,
-        end,
-        next,
-        indent,
-        holds,
-    }
+    PhysicalLine { start, text: text_at, end, next, indent, holds }
 }
 
 /// Whether a text that begins with `#` there opens a comment: `#` alone or before a blank.
@@ -110,10 +100,7 @@ pub(crate) fn find_comment(line: &str) -> Option<usize> {
                     // No quote closes from here on, so none needs looking for again.
                     None => quotes_open = false,
                 }
-            } else if c == '#'
-                && !before.is_some_and(is_word_char)
-                && line.get(at..).is_some_and(opens_comment)
-            {
+            } else if c == '#' && !before.is_some_and(is_word_char) && line.get(at..).is_some_and(opens_comment) {
                 return Some(at);
             }
         }
@@ -129,6 +116,5 @@ pub(crate) fn is_quote(c: char) -> bool {
 
 /// The end of `text[start..end]` without trailing blanks.
 pub(crate) fn trim_end(text: &str, start: usize, end: usize) -> usize {
-    text.get(start..end)
-        .map_or(end, |part| start + part.trim_end().len())
+    text.get(start..end).map_or(end, |part| start + part.trim_end().len())
 }

@@ -47,21 +47,14 @@ pub(crate) fn offset(at: usize) -> u32 {
 
 /// Prepares `block[body..]`. All spans count from the start of `block`.
 pub(crate) fn prepare(block: &str, body: usize) -> Prepared<'_> {
-    let mut plan = Plan {
-        block,
-        ..Plan::default()
-    };
+    let mut plan = Plan { block, ..Plan::default() };
     for line in physical_lines(block, body) {
         plan.take(line);
     }
     plan.close();
     plan.find_odd_blanks(body);
     let original = block.get(body..).unwrap_or("");
-    let text = if plan.erase.is_empty() {
-        Cow::Borrowed(original)
-    } else {
-        erased(original, body, &plan.erase)
-    };
+    let text = if plan.erase.is_empty() { Cow::Borrowed(original) } else { erased(original, body, &plan.erase) };
     Prepared {
         text,
         inner_comments: plan.inner_comments,
@@ -109,9 +102,7 @@ impl Plan<'_> {
                 }
             }
             Holds::Text => match self.open {
-                Some(open) if line.indent > 0 && line.indent >= open.indent.saturating_add(4) => {
-                    self.join(open, line)
-                }
+                Some(open) if line.indent > 0 && line.indent >= open.indent.saturating_add(4) => self.join(open, line),
                 _ => self.begin(line),
             },
         }
@@ -121,32 +112,20 @@ impl Plan<'_> {
         self.close();
         self.line_starts.push(line.start);
         // A stray line at the left edge stands for one of the body, so its continuation is measured from there.
-        let indent = if line.indent == 0 {
-            self.body_indent
-        } else {
-            line.indent
-        };
+        let indent = if line.indent == 0 { self.body_indent } else { line.indent };
         self.body_indent = indent;
-        self.open = Some(Open {
-            start: line.text,
-            indent,
-            last: line,
-        });
+        self.open = Some(Open { start: line.text, indent, last: line });
     }
 
     fn join(&mut self, open: Open, line: PhysicalLine) {
         let mut from = open.last.end;
         if let Some(at) = self.comment_of(open.last) {
-            self.inner_comments.push(Span::new(
-                offset(at),
-                offset(trim_end(self.block, at, open.last.end)),
-            ));
+            self.inner_comments.push(Span::new(offset(at), offset(trim_end(self.block, at, open.last.end))));
             from = at;
         }
         for comment in self.pending.drain(..) {
             let end = trim_end(self.block, comment.text, comment.end);
-            self.inner_comments
-                .push(Span::new(offset(comment.text), offset(end)));
+            self.inner_comments.push(Span::new(offset(comment.text), offset(end)));
         }
         self.erase.push(from..line.text);
         self.joins.push(offset(line.text));
@@ -154,10 +133,7 @@ impl Plan<'_> {
     }
 
     fn comment_of(&self, line: PhysicalLine) -> Option<usize> {
-        self.block
-            .get(line.text..line.end)
-            .and_then(find_comment)
-            .map(|at| line.text + at)
+        self.block.get(line.text..line.end).and_then(find_comment).map(|at| line.text + at)
     }
 
     fn close(&mut self) {
@@ -174,8 +150,7 @@ impl Plan<'_> {
 
     fn cut(&mut self, open: Open) {
         let comment_at = self.comment_of(open.last);
-        let comment = comment_at
-            .map(|at| Span::new(offset(at), offset(trim_end(self.block, at, open.last.end))));
+        let comment = comment_at.map(|at| Span::new(offset(at), offset(trim_end(self.block, at, open.last.end))));
         let end = trim_end(self.block, open.start, comment_at.unwrap_or(open.last.end));
         let mut from = open.start + LONGEST_LINE;
         if from >= end {
@@ -187,19 +162,11 @@ impl Plan<'_> {
         // Rather in front of a whole word, if one begins not far back.
         let near = self.block.get(from.saturating_sub(256)..from).unwrap_or("");
         if let Some(at) = near.rfind(is_blank) {
-            let blank = near
-                .get(at..)
-                .and_then(|rest| rest.chars().next())
-                .map_or(1, char::len_utf8);
+            let blank = near.get(at..).and_then(|rest| rest.chars().next()).map_or(1, char::len_utf8);
             from = from.saturating_sub(256) + at + blank;
         }
         let unread = Span::new(offset(from), offset(end));
-        self.cuts.push(Cut {
-            line: offset(open.start),
-            unread,
-            comment,
-            resume: open.last.end,
-        });
+        self.cuts.push(Cut { line: offset(open.start), unread, comment, resume: open.last.end });
     }
 
     /// Blanks beyond ASCII, and invisible characters at the edge of a word, reach the grammar as plain blanks.
@@ -233,9 +200,7 @@ fn inside_word(c: Option<char>) -> bool {
 fn erased<'a>(original: &'a str, base: usize, ranges: &[Range<usize>]) -> Cow<'a, str> {
     let mut bytes = original.as_bytes().to_vec();
     for range in ranges {
-        if let Some(part) =
-            bytes.get_mut(range.start.saturating_sub(base)..range.end.saturating_sub(base))
-        {
+        if let Some(part) = bytes.get_mut(range.start.saturating_sub(base)..range.end.saturating_sub(base)) {
             part.fill(b' ');
         }
     }

@@ -22,11 +22,7 @@ pub(crate) fn split(text: &str) -> Vec<(usize, usize)> {
     if starts.first() != Some(&0) && !text.is_empty() {
         starts.insert(0, 0);
     }
-    let ends = starts
-        .iter()
-        .skip(1)
-        .copied()
-        .chain(std::iter::once(text.len()));
+    let ends = starts.iter().skip(1).copied().chain(std::iter::once(text.len()));
     starts.iter().copied().zip(ends).collect()
 }
 

@@ -17,18 +17,12 @@ pub struct Span {
 impl Span {
     /// A span from `start` to `end`; an inverted pair becomes empty at `start`.
     pub const fn new(start: u32, end: u32) -> Self {
-        Self {
-            start,
-            end: if end < start { start } else { end },
-        }
+        Self { start, end: if end < start { start } else { end } }
     }
 
     /// The smallest span that covers both.
     pub fn cover(self, other: Self) -> Self {
-        Self {
-            start: self.start.min(other.start),
-            end: self.end.max(other.end),
-        }
+        Self { start: self.start.min(other.start), end: self.end.max(other.end) }
     }
 
     /// True when it holds nothing.
@@ -43,8 +37,7 @@ impl Span {
 
     /// The text it covers; empty when it does not fit `text`.
     pub fn of(self, text: &str) -> &str {
-        text.get(self.start as usize..self.end as usize)
-            .unwrap_or("")
+        text.get(self.start as usize..self.end as usize).unwrap_or("")
     }
 }
 

@@ -69,28 +69,15 @@ const fn verb(
     summary: &'static str,
     takes: &'static [ClauseUse],
 ) -> Verb {
-    Verb {
-        name,
-        synonyms,
-        summary,
-        takes,
-    }
+    Verb { name, synonyms, summary, takes }
 }
 
 const fn direct(what: Expect, example: &'static str) -> ClauseUse {
-    ClauseUse {
-        connector: None,
-        what,
-        example,
-    }
+    ClauseUse { connector: None, what, example }
 }
 
 const fn with(connector: Connector, what: Expect, example: &'static str) -> ClauseUse {
-    ClauseUse {
-        connector: Some(connector),
-        what,
-        example,
-    }
+    ClauseUse { connector: Some(connector), what, example }
 }
 
 mod applying;
@@ -100,14 +87,7 @@ mod record;
 mod shaping;
 mod time;
 
-const GROUPS: [&[Verb]; 6] = [
-    preparing::ROWS,
-    shaping::ROWS,
-    applying::ROWS,
-    liquor::ROWS,
-    time::ROWS,
-    record::ROWS,
-];
+const GROUPS: [&[Verb]; 6] = [preparing::ROWS, shaping::ROWS, applying::ROWS, liquor::ROWS, time::ROWS, record::ROWS];
 
 /// All verbs, by the kind of work.
 pub fn verbs() -> impl Iterator<Item = &'static Verb> {

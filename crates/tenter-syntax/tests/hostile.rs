@@ -26,12 +26,7 @@ fn read(text: &str) -> Document {
 fn check_spans(document: &Document) {
     for placed in &document.blocks {
         let block = &placed.block;
-        let inside = |span: tenter_syntax::Span| {
-            block
-                .text
-                .get(span.start as usize..span.end as usize)
-                .is_some()
-        };
+        let inside = |span: tenter_syntax::Span| block.text.get(span.start as usize..span.end as usize).is_some();
         assert!(inside(block.keyword) && inside(block.name));
         let mut end = 0;
         for line in &block.lines {
@@ -43,12 +38,7 @@ fn check_spans(document: &Document) {
                 assert!(inside(item.span()) && !item.span().is_empty());
                 assert!(line.span.start <= item.span().start && item.span().end <= line.span.end);
             }
-            for span in line
-                .unread
-                .iter()
-                .chain(&line.comment)
-                .chain(&line.inner_comments)
-            {
+            for span in line.unread.iter().chain(&line.comment).chain(&line.inner_comments) {
                 assert!(inside(*span));
             }
         }
@@ -71,21 +61,11 @@ fn every_prefix_of_the_sample() {
 fn every_line_of_the_sample_left_out() {
     let lines: Vec<&str> = SAMPLE.split_inclusive('\n').collect();
     for left_out in 0..lines.len() {
-        let text: String = lines
-            .iter()
-            .enumerate()
-            .filter(|(at, _)| *at != left_out)
-            .map(|(_, line)| *line)
-            .collect();
+        let text: String = lines.iter().enumerate().filter(|(at, _)| *at != left_out).map(|(_, line)| *line).collect();
         let document = Document::parse(&text);
         check_spans(&document);
         // Only the body under a missing header can become unknown, and then as part of the block above.
-        assert!(
-            document
-                .blocks
-                .iter()
-                .all(|placed| placed.block.kind != BlockKind::Unknown)
-        );
+        assert!(document.blocks.iter().all(|placed| placed.block.kind != BlockKind::Unknown));
     }
 }
 
@@ -135,11 +115,9 @@ fn one_line_of_five_megabytes() {
         "at least ",
         "%",
     ] {
-        for (size, before, after) in [
-            (5 * MIB, "steps\n  ", "\n  dry tees\n"),
-            (MIB / 4, "", ""),
-            (MIB / 4, "mix ", "\n  8 L water\n"),
-        ] {
+        for (size, before, after) in
+            [(5 * MIB, "steps\n  ", "\n  dry tees\n"), (MIB / 4, "", ""), (MIB / 4, "mix ", "\n  8 L water\n")]
+        {
             let line = piece.repeat(size / piece.len());
             let document = read(&format!("{before}{line}{after}"));
             assert!(document.blocks.len() <= 2);
@@ -149,21 +127,13 @@ fn one_line_of_five_megabytes() {
 
 #[test]
 fn a_long_line_keeps_its_good_start_and_its_comment() {
-    let text = format!(
-        "steps\n  soak tees in bath {} # end\n  dry tees\n",
-        ", x".repeat(MIB)
-    );
+    let text = format!("steps\n  soak tees in bath {} # end\n  dry tees\n", ", x".repeat(MIB));
     let document = read(&text);
     let lines = &document.blocks[0].block.lines;
     assert_eq!(lines.len(), 2);
     assert_eq!(lines[0].head.as_ref().map(|head| &*head.word), Some("soak"));
     assert!(lines[0].unread.is_some());
-    assert_eq!(
-        lines[0]
-            .comment
-            .map(|comment| document.blocks[0].block.slice(comment)),
-        Some("# end")
-    );
+    assert_eq!(lines[0].comment.map(|comment| document.blocks[0].block.slice(comment)), Some("# end"));
 }
 
 #[test]
@@ -177,25 +147,16 @@ fn a_hundred_thousand_blocks() {
 
 #[test]
 fn a_hundred_thousand_lines_in_one_block() {
-    let text = format!(
-        "mix bath\n{}",
-        "  5 g/L soda ash at 40 °C\n".repeat(100_000)
-    );
+    let text = format!("mix bath\n{}", "  5 g/L soda ash at 40 °C\n".repeat(100_000));
     assert_eq!(read(&text).blocks[0].block.lines.len(), 100_000);
 }
 
 #[test]
 fn a_hundred_thousand_continuations() {
-    let text = format!(
-        "steps\n  wear mask\n{}",
-        "      , gloves # new\n".repeat(100_000)
-    );
+    let text = format!("steps\n  wear mask\n{}", "      , gloves # new\n".repeat(100_000));
     let document = read(&text);
     assert_eq!(document.blocks[0].block.lines.len(), 1);
-    assert_eq!(
-        document.blocks[0].block.lines[0].inner_comments.len(),
-        99_999
-    );
+    assert_eq!(document.blocks[0].block.lines[0].inner_comments.len(), 99_999);
 }
 
 #[test]
@@ -219,10 +180,7 @@ fn deep_indentation() {
 
 #[test]
 fn open_brackets_and_quotes_in_every_line() {
-    read(&format!(
-        "steps\n{}",
-        "  soak ((((\"\"\" “ ( \" in ( # x\n".repeat(50_000)
-    ));
+    read(&format!("steps\n{}", "  soak ((((\"\"\" “ ( \" in ( # x\n".repeat(50_000)));
 }
 
 /// Twice the text takes about twice the time; the measure is generous because other work runs beside it.
@@ -230,10 +188,7 @@ fn open_brackets_and_quotes_in_every_line() {
 #[allow(clippy::disallowed_types)]
 fn time_is_linear() {
     use std::time::Instant;
-    let unit = format!(
-        "{SAMPLE}\n{}",
-        "steps\n  a a a (((( 5 5 5 \" in in , # x\n".repeat(40)
-    );
+    let unit = format!("{SAMPLE}\n{}", "steps\n  a a a (((( 5 5 5 \" in in , # x\n".repeat(40));
     let small = unit.repeat(20);
     let large = unit.repeat(160);
     let measure = |text: &str| {
@@ -247,10 +202,7 @@ fn time_is_linear() {
             .unwrap_or_default()
     };
     let (short, long) = (measure(&small), measure(&large));
-    assert!(
-        long < short * 8 * 4,
-        "8 times the text took {long:?} after {short:?}"
-    );
+    assert!(long < short * 8 * 4, "8 times the text took {long:?} after {short:?}");
 }
 
 fn parse(text: &str) -> usize {

@@ -128,10 +128,7 @@ proptest! {
 #[test]
 fn names_match_without_regard_to_how_they_were_typed() {
     let plain = fold_name("Blé d'été");
-    assert_eq!(
-        fold_name("  ble\u{301}   D\u{2019}E\u{301}TE\u{301} "),
-        plain
-    );
+    assert_eq!(fold_name("  ble\u{301}   D\u{2019}E\u{301}TE\u{301} "), plain);
     assert_eq!(fold_name("bl\u{ad}é\u{200b} d'été"), plain);
     assert_eq!(fold_name("Glauber\u{2019}s\u{a0}Salt"), "glauber's salt");
     assert_eq!(fold_name("STRASSE"), fold_name("Straße"));
@@ -143,45 +140,12 @@ fn columns_count_as_the_encoding_says() {
     let index = LineIndex::new(text);
     let x = text.find('x').expect("an x");
     let column = |encoding| index.position(text, x, encoding).column;
-    assert_eq!(
-        (
-            column(Encoding::Utf8),
-            column(Encoding::Utf16),
-            column(Encoding::Utf32)
-        ),
-        (6, 3, 2)
-    );
+    assert_eq!((column(Encoding::Utf8), column(Encoding::Utf16), column(Encoding::Utf32)), (6, 3, 2));
     assert_eq!(index.line_count(), 3);
-    assert_eq!(
-        index.position(text, text.len(), Encoding::Utf16),
-        Position { line: 2, column: 0 }
-    );
+    assert_eq!(index.position(text, text.len(), Encoding::Utf16), Position { line: 2, column: 0 });
     // Inside the surrogate pair: the start of the character.
-    assert_eq!(
-        index.offset(text, Position { line: 0, column: 2 }, Encoding::Utf16),
-        2
-    );
+    assert_eq!(index.offset(text, Position { line: 0, column: 2 }, Encoding::Utf16), 2);
     // Behind the line: before its break.
-    assert_eq!(
-        index.offset(
-            text,
-            Position {
-                line: 0,
-                column: 99
-            },
-            Encoding::Utf16
-        ),
-        7
-    );
-    assert_eq!(
-        index.offset(
-            text,
-            Position {
-                line: 99,
-                column: 0
-            },
-            Encoding::Utf16
-        ),
-        text.len()
-    );
+    assert_eq!(index.offset(text, Position { line: 0, column: 99 }, Encoding::Utf16), 7);
+    assert_eq!(index.offset(text, Position { line: 99, column: 0 }, Encoding::Utf16), text.len());
 }

@@ -10,11 +10,7 @@ fn every_spelling_of_a_verb_means_one_verb() {
     for verb in verbs() {
         for spelling in std::iter::once(&verb.name).chain(verb.synonyms) {
             assert_eq!(*spelling, fold_name(spelling));
-            assert_eq!(
-                seen.insert(*spelling, verb.name),
-                None,
-                "{spelling} stands twice"
-            );
+            assert_eq!(seen.insert(*spelling, verb.name), None, "{spelling} stands twice");
         }
     }
 }
@@ -26,12 +22,7 @@ fn every_spelling_of_a_key_means_one_key_in_its_block() {
         for key in keys_of(kind.kind) {
             for spelling in std::iter::once(&key.name).chain(key.synonyms) {
                 assert_eq!(*spelling, fold_name(spelling));
-                assert_eq!(
-                    seen.insert(*spelling, key.name),
-                    None,
-                    "{spelling} stands twice in {}",
-                    kind.name
-                );
+                assert_eq!(seen.insert(*spelling, key.name), None, "{spelling} stands twice in {}", kind.name);
             }
         }
     }
@@ -77,19 +68,10 @@ fn every_clause_example_reads_as_its_clause() {
 fn every_key_example_reads_as_its_key() {
     for key in KEYS {
         for kind in key.kinds {
-            let header = KINDS
-                .iter()
-                .find(|row| row.kind == *kind)
-                .expect("a kind with a row")
-                .name;
+            let header = KINDS.iter().find(|row| row.kind == *kind).expect("a kind with a row").name;
             let block = parse_block(&format!("{header} x\n  {}\n", key.example));
             let head = block.lines[0].head.as_ref().expect("a head");
-            assert_eq!(
-                (&*head.word, head.known),
-                (key.name, true),
-                "{header}: {}",
-                key.example
-            );
+            assert_eq!((&*head.word, head.known), (key.name, true), "{header}: {}", key.example);
             assert_eq!(block.lines[0].unread, None, "{header}: {}", key.example);
         }
     }
@@ -99,21 +81,14 @@ fn every_key_example_reads_as_its_key() {
 fn a_variant_knows_the_lines_of_every_block() {
     for key in KEYS {
         let block = parse_block(&format!("variant x\n  {}\n", key.example));
-        assert!(
-            block.lines[0].head.as_ref().is_some_and(|head| head.known),
-            "{}",
-            key.example
-        );
+        assert!(block.lines[0].head.as_ref().is_some_and(|head| head.known), "{}", key.example);
     }
     assert_eq!(block_head("variant x\n  soak tees\n"), "soak");
 }
 
 fn block_head(text: &str) -> String {
     let block = parse_block(text);
-    block.lines[0]
-        .head
-        .as_ref()
-        .map_or_else(String::new, |head| head.word.to_string())
+    block.lines[0].head.as_ref().map_or_else(String::new, |head| head.word.to_string())
 }
 
 #[test]

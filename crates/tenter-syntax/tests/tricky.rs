@@ -145,14 +145,8 @@ readings! {
 
 #[test]
 fn a_colour_is_one_after_its_key() {
-    assert_eq!(
-        read("dye night", "colour #1d5fa6").0,
-        "colour | colour‹#1d5fa6›"
-    );
-    assert_eq!(
-        read("dye night", "color #facade # like this").0,
-        "colour | colour‹#facade› | comment=# like this"
-    );
+    assert_eq!(read("dye night", "colour #1d5fa6").0, "colour | colour‹#1d5fa6›");
+    assert_eq!(read("dye night", "color #facade # like this").0, "colour | colour‹#facade› | comment=# like this");
     let (drawn, oddities) = read("dye night", "colour #add");
     assert_eq!(drawn, "colour | unread=#add");
     assert_eq!(oddities, []);
@@ -160,28 +154,16 @@ fn a_colour_is_one_after_its_key() {
 
 #[test]
 fn keys_that_are_connecting_words_stand_at_the_front() {
-    assert_eq!(
-        read("recipe Dusk", "by A. Nyland, in spring").0,
-        "by | rest=A. Nyland, in spring"
-    );
-    assert_eq!(
-        read("recipe Dusk", "for 3 evenings").0,
-        "for | rest=3 evenings"
-    );
-    assert_eq!(
-        read("variant short", "in steps colour").0,
-        "in | ‹steps colour›"
-    );
+    assert_eq!(read("recipe Dusk", "by A. Nyland, in spring").0, "by | rest=A. Nyland, in spring");
+    assert_eq!(read("recipe Dusk", "for 3 evenings").0, "for | rest=3 evenings");
+    assert_eq!(read("variant short", "in steps colour").0, "in | ‹steps colour›");
     assert_eq!(steps("by hand"), "By: ‹hand›");
 }
 
 #[test]
 fn synonyms_come_out_canonical() {
     assert_eq!(read("recipe Dusk", "license MIT").0, "licence | rest=MIT");
-    assert_eq!(
-        read("goods tees", "Fiber 60% cotton, 40% polyester").0,
-        "fibre | 60 ‹% cotton› , 40 ‹% polyester›"
-    );
+    assert_eq!(read("goods tees", "Fiber 60% cotton, 40% polyester").0, "fibre | 60 ‹% cotton› , 40 ‹% polyester›");
     assert_eq!(steps("neutralize tees"), "neutralise | ‹tees›");
     assert_eq!(steps("wet tees"), "wet out | ‹tees›");
     assert_eq!(steps("Wet  Out tees"), "wet out | ‹tees›");
@@ -190,38 +172,17 @@ fn synonyms_come_out_canonical() {
 
 #[test]
 fn things_worth_a_word_are_noticed() {
-    assert_eq!(
-        read("steps", "add 20 g salt and stir").1,
-        [OddityKind::TwoSteps]
-    );
+    assert_eq!(read("steps", "add 20 g salt and stir").1, [OddityKind::TwoSteps]);
     assert_eq!(read("steps", "add salt and pepper").1, []);
     assert_eq!(read("steps", "soak in \"night").1, [OddityKind::OpenQuote]);
-    assert_eq!(
-        read("steps", "soak in bath (half").1,
-        [OddityKind::OpenBracket]
-    );
-    assert_eq!(
-        read("steps", "soak in bath #the old one").1,
-        [OddityKind::CommentWithoutBlank]
-    );
-    assert_eq!(
-        read("steps", "so\u{ad}ak tees\u{200b} in bath").1,
-        [OddityKind::InvisibleCharacter; 2]
-    );
-    assert_eq!(
-        read("steps", "soak \u{1b}[31m tees").1,
-        [OddityKind::ControlCharacter]
-    );
-    assert_eq!(
-        read("dye tees in dye bath for 1 h", "index C.I. Vat Blue 1").1,
-        [OddityKind::HeaderReadsAsStep]
-    );
+    assert_eq!(read("steps", "soak in bath (half").1, [OddityKind::OpenBracket]);
+    assert_eq!(read("steps", "soak in bath #the old one").1, [OddityKind::CommentWithoutBlank]);
+    assert_eq!(read("steps", "so\u{ad}ak tees\u{200b} in bath").1, [OddityKind::InvisibleCharacter; 2]);
+    assert_eq!(read("steps", "soak \u{1b}[31m tees").1, [OddityKind::ControlCharacter]);
+    assert_eq!(read("dye tees in dye bath for 1 h", "index C.I. Vat Blue 1").1, [OddityKind::HeaderReadsAsStep]);
     assert_eq!(read("dye night at sea", "index C.I. Vat Blue 1").1, []);
     assert_eq!(read("mix", "8 L water").1, [OddityKind::MissingName]);
     assert_eq!(read("steps", "soak tees").1, []);
     // In prose a hash, a quote or a bracket is nobody's business.
-    assert_eq!(
-        read("recipe Dusk", "about a 5\" ring (half #dark \"night").1,
-        []
-    );
+    assert_eq!(read("recipe Dusk", "about a 5\" ring (half #dark \"night").1, []);
 }

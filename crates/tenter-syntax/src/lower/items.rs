@@ -36,12 +36,7 @@ pub(super) fn clause(pair: Pair<'_, Rule>, base: usize) -> Option<Clause> {
     let connector = connector(opener.as_str())?;
     let items: Vec<Item> = parts.filter_map(|part| item(part, base)).collect();
     let span = items.last().map_or(word, |last| word.cover(last.span()));
-    Some(Clause {
-        connector,
-        word,
-        items,
-        span,
-    })
+    Some(Clause { connector, word, items, span })
 }
 
 /// The connecting words, as written and as a kind.
@@ -72,10 +67,7 @@ const CONNECTORS: [(&str, Connector); 22] = [
 
 /// The connecting word a text is, without regard to case.
 pub(crate) fn connector(word: &str) -> Option<Connector> {
-    CONNECTORS
-        .iter()
-        .find(|(name, _)| name.eq_ignore_ascii_case(word))
-        .map(|(_, connector)| *connector)
+    CONNECTORS.iter().find(|(name, _)| name.eq_ignore_ascii_case(word)).map(|(_, connector)| *connector)
 }
 
 impl Connector {
@@ -86,10 +78,7 @@ impl Connector {
 
     /// The word.
     pub fn word(self) -> &'static str {
-        CONNECTORS
-            .iter()
-            .find(|(_, connector)| *connector == self)
-            .map_or("", |(name, _)| name)
+        CONNECTORS.iter().find(|(_, connector)| *connector == self).map_or("", |(name, _)| name)
     }
 
     /// The connecting word `text` is, without regard to case.

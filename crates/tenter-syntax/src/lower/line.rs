@@ -29,16 +29,7 @@ impl<'a> LineReader<'a> {
         oddities: &'a mut Vec<Oddity>,
     ) -> Self {
         let lines = Vec::with_capacity(prepared.line_starts.len().min(4096));
-        Self {
-            block,
-            kind,
-            prepared,
-            inner_comments: 0,
-            joins: 0,
-            cuts: 0,
-            oddities,
-            lines,
-        }
+        Self { block, kind, prepared, inner_comments: 0, joins: 0, cuts: 0, oddities, lines }
     }
 
     pub(super) fn finish(self) -> Vec<Line> {
@@ -71,6 +62,9 @@ impl<'a> LineReader<'a> {
         line.indent = physical.indent;
         self.take_cut(&mut line);
         self.take_inner_comments(&mut line);
+        if !line.inner_comments.is_empty() {
+            self.part_words(&mut line);
+        }
         self.finish_line(line);
     }
 
@@ -110,22 +104,14 @@ impl<'a> LineReader<'a> {
 
     /// `#` and six hex digits is a colour where a colour is expected, or when a digit shows that it is no word.
     fn settle_hashes(&mut self, line: &mut Line) {
-        let expected = line
-            .head
-            .as_ref()
-            .is_some_and(|head| &*head.word == "colour");
+        let expected = line.head.as_ref().is_some_and(|head| &*head.word == "colour");
         let wrong = |item: &Item| match item {
-            Item::Colour(span)
-                if !expected && !span.of(self.block).bytes().any(|b| b.is_ascii_digit()) =>
-            {
+            Item::Colour(span) if !expected && !span.of(self.block).bytes().any(|b| b.is_ascii_digit()) => {
                 Some(span.start)
             }
             _ => None,
         };
-        let items = line
-            .items
-            .iter()
-            .chain(line.clauses.iter().flat_map(|clause| clause.items.iter()));
+        let items = line.items.iter().chain(line.clauses.iter().flat_map(|clause| clause.items.iter()));
         if let Some(from) = items.filter_map(wrong).next() {
             leave_unread(line, from);
         }
@@ -148,19 +134,12 @@ impl<'a> LineReader<'a> {
                 self.note(OddityKind::TwoSteps, clause.span);
             }
         }
-        let items = line
-            .items
-            .iter()
-            .chain(line.clauses.iter().flat_map(|clause| clause.items.iter()));
+        let items = line.items.iter().chain(line.clauses.iter().flat_map(|clause| clause.items.iter()));
         let mut open = Vec::new();
         for item in items {
             match item {
-                Item::Quoted(span) if !closed_quote(span.of(self.block)) => {
-                    open.push((OddityKind::OpenQuote, *span))
-                }
-                Item::Aside(span) if !span.of(self.block).ends_with(')') => {
-                    open.push((OddityKind::OpenBracket, *span))
-                }
+                Item::Quoted(span) if !closed_quote(span.of(self.block)) => open.push((OddityKind::OpenQuote, *span)),
+                Item::Aside(span) if !span.of(self.block).ends_with(')') => open.push((OddityKind::OpenBracket, *span)),
                 _ => {}
             }
         }
@@ -181,10 +160,7 @@ impl<'a> LineReader<'a> {
             if line.span.end > cut.unread.start {
                 continue;
             }
-            line.unread = Some(
-                line.unread
-                    .map_or(cut.unread, |unread| unread.cover(cut.unread)),
-            );
+            line.unread = Some(line.unread.map_or(cut.unread, |unread| unread.cover(cut.unread)));
             line.span = line.span.cover(cut.unread);
             line.comment = cut.comment;
         }
@@ -199,6 +175,37 @@ impl<'a> LineReader<'a> {
         }
     }
 
+    /// Words with a comment among them become two items, so that no slice of the text holds the comment.
+    fn part_words(&self, line: &mut Line) {
+        let comments = std::mem::take(&mut line.inner_comments);
+        let part = |items: &mut Vec<Item>| {
+            *items = items.drain(..).flat_map(|item| self.parted(item, &comments)).collect();
+        };
+        part(&mut line.items);
+        for clause in &mut line.clauses {
+            part(&mut clause.items);
+        }
+        line.inner_comments = comments;
+    }
+
+    fn parted(&self, item: Item, comments: &[Span]) -> Vec<Item> {
+        let Item::Words(span) = item else { return vec![item] };
+        let first = comments.partition_point(|comment| comment.start < span.start);
+        let mut parts = Vec::new();
+        let mut from = span.start;
+        let inside = comments.get(first..).unwrap_or(&[]).iter().take_while(|comment| comment.start < span.end);
+        for (start, next) in inside.map(|comment| (comment.start, comment.end)).chain([(span.end, span.end)]) {
+            let text = Span::new(from, start).of(self.block);
+            let skipped = offset(text.len() - text.trim_start().len());
+            let trimmed = self.trimmed(Span::new((from + skipped).min(start), start));
+            if !trimmed.is_empty() {
+                parts.push(Item::Words(trimmed));
+            }
+            from = next;
+        }
+        parts
+    }
+
     fn take_joins(&mut self, line: &Line, prose: bool) {
         while let Some(join) = self.prepared.joins.get(self.joins)
             && *join < line.span.end
@@ -208,10 +215,7 @@ impl<'a> LineReader<'a> {
             let text = self.block.get(rest.text..rest.end).unwrap_or("");
             if !prose && heads::reads_as_line(text, self.kind) {
                 let end = line.span.end.min(offset(rest.end));
-                self.note(
-                    OddityKind::LooksLikeOwnLine,
-                    self.trimmed(Span::new(*join, end)),
-                );
+                self.note(OddityKind::LooksLikeOwnLine, self.trimmed(Span::new(*join, end)));
             }
         }
     }
@@ -235,14 +239,8 @@ fn empty_line() -> Line {
 fn written(line: &Line) -> Option<Span> {
     let first = line.items.first().map(Item::span);
     let last = line.items.last().map(Item::span);
-    let clauses = (
-        line.clauses.first().map(|c| c.span),
-        line.clauses.last().map(|c| c.span),
-    );
-    [first, last, clauses.0, clauses.1, line.unread]
-        .into_iter()
-        .flatten()
-        .reduce(Span::cover)
+    let clauses = (line.clauses.first().map(|c| c.span), line.clauses.last().map(|c| c.span));
+    [first, last, clauses.0, clauses.1, line.unread].into_iter().flatten().reduce(Span::cover)
 }
 
 /// Takes everything from an offset on out of the readable part.
@@ -257,16 +255,9 @@ fn leave_unread(line: &mut Line, from: u32) {
 }
 
 fn clause_span(clause: &Clause) -> Span {
-    clause
-        .items
-        .last()
-        .map_or(clause.word, |last| clause.word.cover(last.span()))
+    clause.items.last().map_or(clause.word, |last| clause.word.cover(last.span()))
 }
 
 fn closed_quote(text: &str) -> bool {
-    text.chars().count() > 1
-        && text
-            .chars()
-            .next_back()
-            .is_some_and(crate::physical::is_quote)
+    text.chars().count() > 1 && text.chars().next_back().is_some_and(crate::physical::is_quote)
 }

@@ -14,32 +14,17 @@ pub(super) fn number(pair: Pair<'_, Rule>, base: usize) -> Number {
     for part in pair.into_inner() {
         let here = span_of(&part, base);
         match part.as_rule() {
-            Rule::qualifier => {
-                qualifier = part
-                    .into_inner()
-                    .next()
-                    .and_then(|word| qualifier_of(word.as_rule()))
-            }
+            Rule::qualifier => qualifier = part.into_inner().next().and_then(|word| qualifier_of(word.as_rule())),
             Rule::date => form = Some(NumberForm::Date(here)),
             Rule::malformed => form = Some(NumberForm::Malformed(here)),
             Rule::value => form = Some(NumberForm::Plain(here)),
             rule => form = Some(extended(form, rule, part, here, base)),
         }
     }
-    Number {
-        span,
-        form: form.unwrap_or(NumberForm::Malformed(span)),
-        qualifier,
-    }
+    Number { span, form: form.unwrap_or(NumberForm::Malformed(span)), qualifier }
 }
 
-fn extended(
-    form: Option<NumberForm>,
-    rule: Rule,
-    part: Pair<'_, Rule>,
-    here: Span,
-    base: usize,
-) -> NumberForm {
+fn extended(form: Option<NumberForm>, rule: Rule, part: Pair<'_, Rule>, here: Span, base: usize) -> NumberForm {
     let mut unit_before = None;
     let mut second = None;
     for inner in part.into_inner() {
@@ -53,11 +38,7 @@ fn extended(
         (Some(NumberForm::Plain(value)), Some(second)) => match rule {
             Rule::range_tail | Rule::to_tail => NumberForm::Range(value, second),
             Rule::pair_tail => NumberForm::Pair(value, second),
-            Rule::tolerance => NumberForm::Tolerance {
-                value,
-                unit_before,
-                half_width: second,
-            },
+            Rule::tolerance => NumberForm::Tolerance { value, unit_before, half_width: second },
             _ => NumberForm::Malformed(value.cover(here)),
         },
         // `10-20 to 30`: no form takes three.
@@ -70,9 +51,7 @@ fn whole(form: &NumberForm) -> Span {
     match form {
         NumberForm::Plain(span) | NumberForm::Date(span) | NumberForm::Malformed(span) => *span,
         NumberForm::Range(low, high) | NumberForm::Pair(low, high) => low.cover(*high),
-        NumberForm::Tolerance {
-            value, half_width, ..
-        } => value.cover(*half_width),
+        NumberForm::Tolerance { value, half_width, .. } => value.cover(*half_width),
     }
 }
 

@@ -116,11 +116,7 @@ pub(super) const ROWS: &[Verb] = &[
         "spin",
         &["spin out"],
         "takes liquor out of the goods in a spinner",
-        &[
-            direct(Goods, "tees"),
-            with(To, Pickup, "to 65% pickup"),
-            with(For, Duration, "for 20 min"),
-        ],
+        &[direct(Goods, "tees"), with(To, Pickup, "to 65% pickup"), with(For, Duration, "for 20 min")],
     ),
     verb(
         "drip",

@@ -10,10 +10,7 @@ pub(super) const ROWS: &[Verb] = &[
         "wear",
         &["put on"],
         "puts on protective equipment; powder work comes after it",
-        &[
-            direct(Equipment, "dust mask, gloves, goggles"),
-            with(Until, Text, "until nearly clear"),
-        ],
+        &[direct(Equipment, "dust mask, gloves, goggles"), with(Until, Text, "until nearly clear")],
     ),
     verb(
         "repeat",
@@ -44,12 +41,7 @@ pub(super) const ROWS: &[Verb] = &[
             with(Until, Text, "until nearly clear"),
         ],
     ),
-    verb(
-        "note",
-        &[],
-        "a remark",
-        &[direct(Text, "the tub is slippery")],
-    ),
+    verb("note", &[], "a remark", &[direct(Text, "the tub is slippery")]),
     verb(
         "accept",
         &[],

@@ -10,11 +10,7 @@ pub(super) const ROWS: &[Verb] = &[
         "fold",
         &["pleat"],
         "folds the goods, which gives the zones of a layout",
-        &[
-            direct(Goods, "tees"),
-            with(As, Layout, "as rings"),
-            with(Into, Text, "into 8 wedges"),
-        ],
+        &[direct(Goods, "tees"), with(As, Layout, "as rings"), with(Into, Text, "into 8 wedges")],
     ),
     verb(
         "scrunch",

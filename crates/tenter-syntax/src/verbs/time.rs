@@ -40,11 +40,7 @@ pub(super) const ROWS: &[Verb] = &[
         "wait",
         &[],
         "lets time pass",
-        &[
-            with(For, Duration, "for 20 min"),
-            direct(Duration, "10 min"),
-            with(Until, Text, "until nearly clear"),
-        ],
+        &[with(For, Duration, "for 20 min"), direct(Duration, "10 min"), with(Until, Text, "until nearly clear")],
     ),
     verb(
         "hold",

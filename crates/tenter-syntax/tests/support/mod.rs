@@ -16,11 +16,7 @@ pub fn draw_line(block: &Block, line: &Line) -> String {
     }
     for clause in &line.clauses {
         let items = draw_items(block, &clause.items);
-        parts.push(
-            format!("{:?}: {items}", clause.connector)
-                .trim_end()
-                .to_owned(),
-        );
+        parts.push(format!("{:?}: {items}", clause.connector).trim_end().to_owned());
     }
     if line.head.is_some()
         && line.items.is_empty()
@@ -43,11 +39,7 @@ pub fn draw_line(block: &Block, line: &Line) -> String {
 }
 
 fn draw_items(block: &Block, items: &[Item]) -> String {
-    items
-        .iter()
-        .map(|item| draw_item(block, item))
-        .collect::<Vec<_>>()
-        .join(" ")
+    items.iter().map(|item| draw_item(block, item)).collect::<Vec<_>>().join(" ")
 }
 
 fn draw_item(block: &Block, item: &Item) -> String {
@@ -70,17 +62,9 @@ fn draw_item(block: &Block, item: &Item) -> String {
             let form = match &number.form {
                 NumberForm::Plain(value) => slice(*value).to_owned(),
                 NumberForm::Range(low, high) => format!("range({} {})", slice(*low), slice(*high)),
-                NumberForm::Tolerance {
-                    value,
-                    unit_before,
-                    half_width,
-                } => {
+                NumberForm::Tolerance { value, unit_before, half_width } => {
                     let unit = unit_before.map_or("", slice);
-                    format!(
-                        "tolerance({} {unit} ± {})",
-                        slice(*value),
-                        slice(*half_width)
-                    )
+                    format!("tolerance({} {unit} ± {})", slice(*value), slice(*half_width))
                 }
                 NumberForm::Pair(a, b) => format!("pair({} {})", slice(*a), slice(*b)),
                 NumberForm::Date(date) => format!("date({})", slice(*date)),
@@ -101,11 +85,7 @@ pub fn draw(document: &Document) -> String {
             drawn.push_str(&format!("  {}\n", draw_line(block, line)));
         }
         for oddity in &block.oddities {
-            drawn.push_str(&format!(
-                "  ! {:?} ‹{}›\n",
-                oddity.kind,
-                block.slice(oddity.span)
-            ));
+            drawn.push_str(&format!("  ! {:?} ‹{}›\n", oddity.kind, block.slice(oddity.span)));
         }
     }
     drawn
