@@ -170,10 +170,20 @@ pub(crate) fn settle(
             weigh_volume(&nature, &mut amount);
         }
         Dimension::LiquorRatio => {
-            amount.mass = of_goods(binder, row, &written, ground, gram());
-            if let (Some(mass), Some(density)) = (&amount.mass, &nature.density) {
-                amount.volume = Some(mass.over(density, volume_unit()));
+            // Litres for each kilogram: what a dyer measures out, whatever the water weighs.
+            amount.volume = ground.goods_mass.as_ref().map(|goods| {
+                Figure::worked(
+                    "{0} × {1}, a litre for each kilogram",
+                    written.value * goods.value * 0.001,
+                    Dimension::Volume,
+                    volume_unit(),
+                    vec![("", written.clone()), ("dry goods", goods.clone())],
+                )
+            });
+            if ground.goods_mass.is_none() {
+                of_goods(binder, row, &written, ground, gram());
             }
+            weigh_volume(&nature, &mut amount);
         }
         Dimension::Part => {
             if let (Some(whole), Some(parts)) = (&ground.whole_mass, ground.parts) {

@@ -8,9 +8,9 @@ use tenter_syntax::{BlockKind, fold_name};
 
 use crate::binder::{Binder, tidy};
 use crate::names::{Referent, unquoted};
-use crate::phrase::{Phrase, PhraseKind};
+use crate::phrase::{Measured, Phrase, PhraseKind};
 use crate::problem::{NameKind, ProblemKind};
-use crate::recipe::{Material, MaterialId, Price};
+use crate::recipe::{Material, MaterialId, Price, Substance};
 use crate::sheet::{Body, Row};
 
 /// A figure of the reference data.
@@ -267,26 +267,15 @@ fn strength(binder: &mut Binder<'_>, row: &Row<'_>, material: &mut Material) {
     let phrases = binder.phrases(row);
     for phrase in &phrases {
         if let PhraseKind::Measured(measured, _) = &phrase.kind {
-            let value = match measured.quantity.dimension {
-                Dimension::PerCent | Dimension::MassFraction => measured.quantity.value,
-                // Grams in a litre of a solution about as dense as water.
-                Dimension::MassConcentration => measured.quantity.value * 0.001,
-                _ => {
-                    binder.wrong_dimension(
-                        row,
-                        measured,
-                        &[Dimension::MassFraction, Dimension::MassConcentration],
-                        "a strength",
-                    );
-                    return;
-                }
-            };
-            material.purity = Some(Figure::written(
-                value,
-                Dimension::MassFraction,
-                Dimension::MassFraction.usual_unit(Basis::Absolute),
-                row.place(measured.span),
-            ));
+            material.purity = share_of_active(row, measured);
+            if material.purity.is_none() {
+                binder.wrong_dimension(
+                    row,
+                    measured,
+                    &[Dimension::MassFraction, Dimension::MassConcentration],
+                    "a strength",
+                );
+            }
             return;
         }
     }
@@ -294,6 +283,47 @@ fn strength(binder: &mut Binder<'_>, row: &Row<'_>, material: &mut Material) {
     if row.text(row.line.rest).trim().is_empty() {
         binder.missing(row, "the strength", "strength 5% w/v");
     }
+}
+
+/// `330 mL vinegar, 5%`: the strength of a solution behind its name, which holds for the recipe. `false` when it
+/// cannot be meant so: what stands before it is no liquid material.
+pub(crate) fn strength_behind(
+    binder: &mut Binder<'_>,
+    row: &Row<'_>,
+    what: Option<Substance>,
+    measured: &Measured,
+) -> bool {
+    let Some(Substance::Material(id)) = what else {
+        return false;
+    };
+    let Some(figure) = share_of_active(row, measured) else {
+        return false;
+    };
+    let Some(material) = binder.materials.get_mut(id.0).filter(|material| material.liquid && !material.is_water())
+    else {
+        return false;
+    };
+    let said = material.purity.as_ref().filter(|purity| purity.place().is_some() && purity.value != figure.value);
+    match said.and_then(Figure::place) {
+        Some(first) => {
+            let place = row.place(measured.span);
+            binder.problem(place, ProblemKind::SaidTwice { what: "strength", first, range: None });
+        }
+        None => material.purity = Some(figure),
+    }
+    true
+}
+
+/// A strength as a share of the weight.
+fn share_of_active(row: &Row<'_>, measured: &Measured) -> Option<Figure> {
+    let value = match measured.quantity.dimension {
+        Dimension::PerCent | Dimension::MassFraction => measured.quantity.value,
+        // Grams in a litre of a solution about as dense as water.
+        Dimension::MassConcentration => measured.quantity.value * 0.001,
+        _ => return None,
+    };
+    let unit = Dimension::MassFraction.usual_unit(Basis::Absolute);
+    Some(Figure::written(value, Dimension::MassFraction, unit, row.place(measured.span)))
 }
 
 /// `price 24 EUR per 500 g`.

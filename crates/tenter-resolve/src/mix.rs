@@ -168,6 +168,13 @@ fn amount_line<'s>(binder: &mut Binder<'_>, row: &Row<'s>, drafts: &mut Vec<(Row
                             told = true;
                         }
                     }
+                    None if measured.quantity.dimension == Dimension::PerCent
+                        && crate::materials::strength_behind(
+                            binder,
+                            row,
+                            drafts[first..].last().map(|(_, draft)| draft.what),
+                            measured,
+                        ) => {}
                     None => {
                         let from = phrases.iter().find_map(|other| match &other.kind {
                             PhraseKind::Name(name) if other.clause > phrase.clause => Some(name.clone()),

@@ -184,6 +184,12 @@ impl StepReader<'_, '_> {
         }
         let Some(name) = name else {
             if measured.quantity.dimension == Dimension::PerCent {
+                let lists = [&self.with, &self.bath, &self.applied];
+                let before = lists.iter().filter_map(|list| list.last()).max_by_key(|(_, draft)| draft.place.end);
+                let what = before.map(|(_, draft)| draft.what);
+                if crate::materials::strength_behind(binder, self.row, what, measured) {
+                    return;
+                }
                 binder.problem(
                     self.row.place(measured.span),
                     ProblemKind::PercentOfWhat { written: self.row.text(measured.span).into(), of: "".into() },

@@ -66,7 +66,7 @@ impl Account {
     }
 }
 
-/// Water of mixes, baths and poured water. What is made up to a volume needs the rest of that volume.
+/// Water of mixes, baths and poured water. What is made up to a volume or weight needs the rest of it.
 pub(super) fn water(recipe: &Recipe, account: &Account) -> Option<Figure> {
     let mut terms: Vec<Figure> = Vec::new();
     for (id, volumes) in &account.volumes {
@@ -78,9 +78,13 @@ pub(super) fn water(recipe: &Recipe, account: &Account) -> Option<Figure> {
         if !counts(recipe, MixId(index)) {
             continue;
         }
-        let Some(target) = mix.made_up_to.as_ref().filter(|target| target.dimension == Dimension::Volume) else {
+        let Some(target) = &mix.made_up_to else {
             continue;
         };
+        if target.dimension == Dimension::Mass {
+            terms.extend(rest_by_weight(mix, target));
+            continue;
+        }
         let put: f64 = mix
             .ingredients
             .iter()
@@ -101,6 +105,28 @@ pub(super) fn water(recipe: &Recipe, account: &Account) -> Option<Figure> {
     }
     sum_of(terms, volume_unit())
 }
+
+/// Water that a weight made up to needs beside what is weighed in; `None` when the rest is nothing or not known.
+fn rest_by_weight(mix: &crate::recipe::Mix, target: &Figure) -> Option<Figure> {
+    let put: Option<Vec<Figure>> = mix
+        .ingredients
+        .iter()
+        .map(|ingredient| ingredient.amount.as_ref().and_then(|amount| amount.mass.clone()))
+        .collect();
+    let put = sum_of(put?, gram())?;
+    let rest = target.value - put.value;
+    if rest.best <= target.value.best * ROUNDING {
+        return None;
+    }
+    let value = (rest.clamp_low(0.0) * (1.0 / WATER_DENSITY)).scale(f64::from(mix.times_made));
+    let inputs = vec![("made up to", target.clone()), ("weighed in", put)];
+    Some(Figure::worked("{0} − {1}, 1 kg taken as 1 L", value, Dimension::Volume, volume_unit(), inputs))
+}
+
+/// kg/m³, as dyers take it.
+const WATER_DENSITY: f64 = 1000.0;
+/// Parts of a whole do not quite sum to it in binary.
+const ROUNDING: f64 = 1e-9;
 
 pub(super) fn liquid_volume(recipe: &Recipe, ingredient: &Ingredient) -> Option<Figure> {
     let liquid = match ingredient.what {

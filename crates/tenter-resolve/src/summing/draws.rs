@@ -70,29 +70,52 @@ pub(super) fn draw_of(
     found.push((id, draw));
 }
 
+/// Whether goods are worked in a mix as their bath.
+fn worked_in(step: &Step, id: MixId) -> bool {
+    let in_it = matches!(&step.liquor, Some(Liquor { kind: LiquorKind::Mix(mix), .. }) if *mix == id);
+    in_it && step.verb.is_some_and(|verb| WORKED.contains(&verb.name))
+}
+
+/// Whether the goods are worked on in the same bath before anything takes them out: they carry it off once.
+fn stays(later: &[&Step], step: &Step, id: MixId) -> bool {
+    later
+        .iter()
+        .filter(|later| later.goods.iter().any(|goods| step.goods.contains(goods)))
+        .find_map(|later| {
+            let leaves = later.verb.is_some_and(|verb| LEAVING.contains(&verb.name));
+            if leaves { Some(false) } else { worked_in(later, id).then_some(true) }
+        })
+        .unwrap_or(false)
+}
+
+/// Verbs that put goods into a bath or work them there.
+const WORKED: [&str; 15] = [
+    "soak",
+    "immerse",
+    "dip",
+    "scour",
+    "wash",
+    "wet out",
+    "dye",
+    "soap off",
+    "soften",
+    "neutralise",
+    "lower",
+    "strip",
+    "bleach",
+    "boil",
+    "simmer",
+];
+
+/// Verbs after which goods are out of their bath.
+const LEAVING: [&str; 9] = ["squeeze", "spin", "drip", "drain", "lift", "rinse", "dry", "rest", "batch"];
+
 /// What goods worked in a mix carry off, m³.
 pub(super) fn carried(recipe: &Recipe, id: MixId) -> Option<Figure> {
     let steps: Vec<&Step> = recipe.steps().map(|(_, step)| step).collect();
     let mut terms = Vec::new();
     for (at, step) in steps.iter().enumerate() {
-        let in_it = matches!(&step.liquor, Some(Liquor { kind: LiquorKind::Mix(mix), .. }) if *mix == id);
-        let worked = step.verb.is_some_and(|verb| {
-            matches!(
-                verb.name,
-                "soak"
-                    | "immerse"
-                    | "dip"
-                    | "scour"
-                    | "wash"
-                    | "wet out"
-                    | "dye"
-                    | "soap off"
-                    | "soften"
-                    | "neutralise"
-                    | "lower"
-            )
-        });
-        if !in_it || !worked {
+        if !worked_in(step, id) || stays(&steps[at + 1..], step, id) {
             continue;
         }
         let later = steps[at + 1..]
