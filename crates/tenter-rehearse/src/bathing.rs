@@ -121,14 +121,31 @@ impl Bench<'_> {
             self.leave(state, &share(1.5, 2.2, 3.0, "water held", PRACTICE), Interval::ONE);
         }
         let Some(goods) = self.goods.get(state).map(Arc::clone) else { return };
+        // Dye on the cloth holds on to it; what is still loose bleeds into the liquor in part.
+        let bleeds = share(0.05, 0.2, 0.5, "loose dye that bleeds into the liquor", PRACTICE);
+        let stays = rest(&bleeds);
         let mut brought = Contents::default();
+        let mut kept: Vec<Contents> = Vec::with_capacity(goods.zones.len());
         for zone in &goods.zones {
-            brought.add(zone.contents.clone());
+            let mut on_cloth = Contents::default();
+            if let Some(water) = &zone.contents.water {
+                brought.add_water(water.clone());
+            }
+            for (id, figure) in &zone.contents.parts {
+                if !self.substances.is_dye(*id) {
+                    brought.add_part(*id, figure.clone());
+                } else if goods.washed_off {
+                    on_cloth.parts.push((*id, figure.clone()));
+                } else {
+                    brought.add_part(*id, portion(figure, &bleeds));
+                    on_cloth.parts.push((*id, portion(figure, &stays)));
+                }
+            }
+            kept.push(on_cloth);
         }
         let heat = capacity(brought.water_mass(), goods.dry.value);
         let Some(warm) = goods.zones.first().map(|zone| zone.temperature.clone()) else { return };
         let now = self.clock.elapsed;
-        let dry_goods = goods.dry.clone();
         let Some(bath) = self.liquors.get(liquor).map(Arc::clone) else { return };
         let bath_heat = capacity(bath.contents.water_mass(), Interval::ZERO);
         let temperature = mixed((&bath.temperature, bath_heat), (&warm, heat));
@@ -154,14 +171,13 @@ impl Bench<'_> {
         if let Some(goods) = self.goods_mut(state) {
             goods.inside = Some(liquor);
             goods.inside_since = now;
-            for zone in &mut goods.zones {
+            for (zone, kept) in goods.zones.iter_mut().zip(kept) {
                 let zone = Arc::make_mut(zone);
-                zone.contents = Contents::default();
+                zone.contents = kept;
                 zone.powder = false;
                 zone.acidity = std::sync::OnceLock::new();
             }
         }
-        let _ = dry_goods;
     }
 
     /// Tells that goods lie in a bath, with its liquor ratio and depth.
@@ -256,7 +272,7 @@ impl Bench<'_> {
             goods.inside = None;
             for zone in &mut goods.zones {
                 let zone = Arc::make_mut(zone);
-                zone.contents = taken.share(&zone.share);
+                zone.contents.add(taken.share(&zone.share));
                 zone.temperature = temperature.clone();
                 zone.acidity = std::sync::OnceLock::new();
             }

@@ -10,7 +10,7 @@ use tenter_resolve::recipe::{Goods, GoodsId, GroupId, LotsUse, Step, Wetness, Zo
 
 use crate::contents::Contents;
 use crate::event::{Event, EventKind};
-use crate::figures::{self, PRACTICE, celsius, exact_share, share};
+use crate::figures::{self, celsius, exact_share, share};
 use crate::frame::{Frame, Note, Rehearsal};
 use crate::ledger::Accounts;
 use crate::reaction::Spell;
@@ -325,9 +325,10 @@ fn at_start(id: GoodsId, goods: &Goods, lot: Option<(u32, u32)>, room: &Figure) 
     }
 }
 
-/// Halves of the goods, front and back.
+/// Halves of the goods, front and back. Taken as equal: a spread here would count twice in everything held by the
+/// kilogram, once above and once below the stroke.
 pub(crate) fn half() -> Figure {
-    share(0.4, 0.5, 0.6, "share of one side", PRACTICE)
+    exact_share(0.5, "share of one side", "front and back taken as equal")
 }
 
 /// Both sides in order.

@@ -49,6 +49,8 @@ pub struct Dyeing {
     pub batch: Option<(Figure, Option<Cover>, Place)>,
     /// Whether it ever got wet.
     pub wetted: bool,
+    /// Not laid here, but come through from the other side.
+    pub came_through: bool,
     /// The step that first washed it off.
     pub washed: Option<Place>,
     /// The goods were divided anew, and other accounts go on from here.

@@ -103,10 +103,25 @@ impl Bench<'_> {
             steamed: false,
             batch: None,
             wetted: !dry,
+            came_through: false,
             washed: None,
             superseded: false,
             spell: None,
         });
+    }
+
+    /// Dye came through from the other side.
+    pub(crate) fn came_through(
+        &mut self,
+        state: usize,
+        zone: ZoneKey,
+        dye: MaterialId,
+        mass: &tenter_quantity::Figure,
+    ) {
+        self.laid(state, zone, dye, mass, false);
+        if let Some(entry) = self.accounts.find(state, zone, dye) {
+            entry.came_through = true;
+        }
     }
 
     /// Looks at every zone that a step changed.
@@ -121,7 +136,7 @@ impl Bench<'_> {
                     .seen_bath
                     .get(state)
                     .is_some_and(|seen| seen.as_ref().is_some_and(|seen| Arc::ptr_eq(seen, &bath)));
-                if !same && self.substances.dye(&bath.contents).high > 0.0 {
+                if !same && !goods.washed_off {
                     self.account_bath(state, &goods, &bath);
                 }
                 if let Some(slot) = self.accounts.seen_bath.get_mut(state) {
@@ -186,6 +201,25 @@ impl Bench<'_> {
         let (base, acid) = (table.base(&bath.contents), table.acid(&bath.contents));
         let dye = table.dye(&bath.contents);
         let keys: Vec<ZoneKey> = goods.zones.iter().map(|zone| zone.key).collect();
+        // Dye that stays on the cloth meets the alkali of the bath.
+        for zone in &goods.zones {
+            for (id, _) in zone.contents.parts.iter().filter(|(id, _)| table.is_dye(*id)) {
+                let Some(entry) = self.accounts.find(state, zone.key, *id).filter(|entry| entry.washed.is_none())
+                else {
+                    continue;
+                };
+                if usable.best > entry.usable.best {
+                    entry.usable = usable;
+                    entry.base = base;
+                    entry.acid = acid;
+                    entry.all_dye = dye + table.dye(&zone.contents);
+                    entry.bath_then = Some(Arc::clone(bath));
+                    entry.zone_then = None;
+                    entry.medium = Medium::Bath(index);
+                }
+                entry.wetted = true;
+            }
+        }
         for (id, mass) in bath.contents.parts.iter().filter(|(id, _)| table.is_dye(*id)) {
             for key in &keys {
                 if self.accounts.find(state, *key, *id).is_none_or(|entry| entry.washed.is_some()) {

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use tenter_chemistry::heat::{Exposure, melting_time_range};
+use tenter_chemistry::soak::Packing;
 use tenter_quantity::{Figure, Interval};
 use tenter_resolve::recipe::Cover;
 
@@ -11,7 +12,7 @@ use crate::contents::Contents;
 use crate::event::EventKind;
 use crate::figures::{PRACTICE, mass, portion, rest, share, temperature, worked_share};
 use crate::reaction::{Bathed, Spell};
-use crate::state::Ice;
+use crate::state::{Ice, ZoneKey};
 use crate::usual;
 use crate::warmth::Cooling;
 
@@ -168,15 +169,21 @@ impl Bench<'_> {
     /// Dye in a bath with goods in it reacts.
     fn bath_spell(&mut self, state: usize, bath: usize, time: Interval) {
         let Some(liquor) = self.liquors.get(bath).map(Arc::clone) else { return };
-        if self.substances.dye(&liquor.contents).high <= 0.0 {
+        let dyed = self.substances.dye(&liquor.contents).high > 0.0;
+        if self.goods.get(state).is_some_and(|goods| goods.washed_off) {
             return;
         }
         let now = liquor.temperature.value;
         let zones = self.goods.get(state).map_or(0, |goods| goods.zones.len());
         for at in 0..zones {
-            let before = self.goods.get(state).and_then(|goods| goods.zones.get(at)).and_then(|zone| zone.spell);
+            let Some(zone) = self.goods.get(state).and_then(|goods| goods.zones.get(at)).map(Arc::clone) else {
+                continue;
+            };
+            if !dyed && self.substances.dye(&zone.contents).high <= 0.0 {
+                continue;
+            }
             let index = self.spells.len() as u32;
-            self.spells.push(Spell::new(before, time, now, None, Bathed::Bath(Arc::clone(&liquor))));
+            self.spells.push(Spell::new(zone.spell, time, now, None, Bathed::Bath(Arc::clone(&liquor), zone)));
             if let Some(zone) = self.zone_mut(state, at) {
                 zone.spell = Some(index);
             }
@@ -275,60 +282,88 @@ impl Bench<'_> {
         self.emit(EventKind::WettingOut { goods: id, lot, zone, usable, alkali, dye, acid, powder, gradual });
     }
 
-    /// What a zone cannot hold runs off with a share of what is dissolved in it.
+    /// What a zone cannot hold runs off with a share of what is dissolved in it: through to the other side of the same
+    /// zone where the sides are told apart, and from there away.
     pub(crate) fn run_off(&mut self, state: usize, at: usize, mixing: &Figure) {
-        let Some(goods) = self.goods.get(state) else { return };
+        let Some((key, away)) = self.runs_off(state, at, mixing, true) else { return };
+        let other = self.goods.get(state).and_then(|goods| {
+            goods.zones.iter().position(|zone| zone.key.layout == key.layout && zone.key.face != key.face)
+        });
+        let Some(other) = other else {
+            self.drained.push(away);
+            return;
+        };
+        let dyes: Vec<_> = away.parts.iter().filter(|(id, _)| self.substances.is_dye(*id)).cloned().collect();
+        let Some(there) = self.goods.get(state).and_then(|goods| goods.zones.get(other)).map(|zone| zone.key) else {
+            return;
+        };
+        for (dye, figure) in dyes {
+            if self.accounts.find(state, there, dye).is_none() {
+                self.came_through(state, there, dye, &figure);
+            }
+        }
+        if let Some(zone) = self.zone_mut(state, other) {
+            zone.contents.add(away);
+        }
+        if let Some((_, away)) = self.runs_off(state, other, mixing, false) {
+            self.drained.push(away);
+        }
+    }
+
+    fn runs_off(&mut self, state: usize, at: usize, mixing: &Figure, first: bool) -> Option<(ZoneKey, Contents)> {
+        let goods = self.goods.get(state)?;
         if goods.lies_in_vessel {
-            return;
+            return None;
         }
-        let bound = goods.packing == tenter_chemistry::soak::Packing::Bound;
-        let (id, Some(zone)) = (goods.goods, goods.zones.get(at).map(Arc::clone)) else { return };
-        let Some(held) = zone.contents.water.clone() else { return };
+        let bound = goods.packing == Packing::Bound;
+        let (id, zone) = (goods.goods, goods.zones.get(at).map(Arc::clone)?);
+        let held = zone.contents.water.clone()?;
         let room_for = usual::capacity(bound);
-        let most = mass(
-            "{0} × {1}",
-            room_for.value * zone.dry.value,
-            vec![("", room_for.clone()), ("dry goods", zone.dry.clone())],
-        );
-        let over = (held.value - most.value).clamp_low(0.0);
+        let over = (held.value - room_for.value * zone.dry.value).clamp_low(0.0);
         if over.high <= 0.0 {
-            return;
+            return None;
         }
+        let inputs = vec![("", room_for.clone()), ("dry goods", zone.dry.clone())];
+        let most = mass("{0} × {1}", room_for.value * zone.dry.value, inputs);
+        let share = |over: f64, held: f64| if held > 0.0 { over / held } else { 0.0 };
         let part = worked_share(
             "what {0} is above {1}, as a share of it",
             Interval::new(
-                over.low / held.value.low.max(1e-12),
-                over.best / held.value.best.max(1e-12),
-                over.high / held.value.high.max(1e-12),
+                share(over.low, held.value.low),
+                share(over.best, held.value.best),
+                share(over.high, held.value.high),
             ),
             vec![("held", held.clone()), ("room for", most.clone())],
         );
         let kept = rest(&part);
-        let leaves =
-            worked_share("{0} × {1}", part.value * mixing.value, vec![("", part.clone()), ("mixed", mixing.clone())]);
+        let inputs = vec![("", part.clone()), ("mixed", mixing.clone())];
+        let leaves = worked_share("{0} × {1}", part.value * mixing.value, inputs);
         let stays = rest(&leaves);
         let dye = self.substances.dye(&zone.contents) * leaves.value;
-        let through = zone.key.face == Some(crate::state::Face::Back);
-        let mut away = Contents { water: Some(portion(&held, &part)), parts: Vec::new() };
-        if let Some(zone) = self.zone_mut(state, at) {
-            zone.contents.water = Some(portion(&held, &kept));
-            for (id, figure) in &mut zone.contents.parts {
-                away.parts.push((*id, portion(figure, &leaves)));
-                *figure = portion(figure, &stays);
-            }
+        let through = first && zone.key.face.is_some();
+        let runs_off = portion(&held, &part);
+        let mut away = Contents { water: Some(runs_off.clone()), parts: Vec::new() };
+        let state = self.zone_mut(state, at)?;
+        // Held no more than there is room for, whatever the ends of the subtraction say.
+        let water = portion(&held, &kept);
+        let value = water.value.min(most.value.max(water.value * 0.0));
+        state.contents.water = Some(Figure { value: Interval::new(value.low, water.value.best, value.high), ..water });
+        for (id, figure) in &mut state.contents.parts {
+            away.parts.push((*id, portion(figure, &leaves)));
+            *figure = portion(figure, &stays);
         }
-        let runs_off = away.water.clone().unwrap_or_else(|| held.clone());
         self.emit(EventKind::Overflow { goods: id, zone: zone.key, held, capacity: most, runs_off, dye, through });
-        self.drained.push(away);
+        Some((zone.key, away))
     }
 }
 
 /// Time a heap takes to melt in the room, s: between one heap a piece and one heap for all.
 pub(crate) fn melting_time(heaped: Interval, pieces: Interval, air: Interval) -> Interval {
     let each = heaped.best / pieces.best.max(1.0);
-    let (low, best, _) = melting_time_range(each, air.high, HUMIDITY);
-    let (_, _, high) = melting_time_range(heaped.best, air.low, HUMIDITY);
-    let (_, middle, _) = melting_time_range(each, air.best, HUMIDITY);
+    let (low, _, _) = melting_time_range(each, air.high, HUMIDITY);
+    let (_, best, _) = melting_time_range(each, air.best, HUMIDITY);
+    let (_, _, each_high) = melting_time_range(each, air.low, HUMIDITY);
+    let (_, all_best, _) = melting_time_range(heaped.best, air.low, HUMIDITY);
     let cap = |t: f64| if t.is_finite() { t } else { 1e7 };
-    Interval::new(cap(low), cap(middle), cap(high).max(cap(best)))
+    Interval::new(cap(low), cap(best), cap(each_high.max(all_best)))
 }

@@ -17,8 +17,8 @@ use crate::warmth::Cooling;
 pub enum Bathed {
     /// That held by a zone.
     Zone(Arc<ZoneState>),
-    /// A bath.
-    Bath(Arc<LiquorState>),
+    /// A bath, and the zone with the dye that stays on it.
+    Bath(Arc<LiquorState>, Arc<ZoneState>),
 }
 
 impl Bathed {
@@ -26,7 +26,15 @@ impl Bathed {
     pub fn contents(&self) -> &Contents {
         match self {
             Self::Zone(zone) => &zone.contents,
-            Self::Bath(bath) => &bath.contents,
+            Self::Bath(bath, _) => &bath.contents,
+        }
+    }
+
+    /// Whether a dye is there.
+    pub fn holds(&self, dye: MaterialId) -> bool {
+        match self {
+            Self::Zone(zone) => zone.contents.mass(dye).high > 0.0,
+            Self::Bath(bath, zone) => bath.contents.mass(dye).high > 0.0 || zone.contents.mass(dye).high > 0.0,
         }
     }
 }
@@ -99,7 +107,7 @@ pub fn reaction(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances
         if count > MOST_SPELLS {
             break;
         }
-        if spell.bathed.contents().mass(dye).high <= 0.0 {
+        if !spell.bathed.holds(dye) {
             continue;
         }
         let ph = spell.ph(substances);

@@ -75,8 +75,9 @@ impl Cooling {
             Some(Cover::SealedBag | Cover::UnderPlastic | Cover::Covered) => {
                 (Exposure::Sealed.surface(dry).0, air, Interval::new(5.2, 7.8, 11.7))
             }
+            _ if water.best < 0.1 * dry => (Exposure::Hung.surface(dry).0, air, Interval::new(5.2, 7.8, 11.7)),
             // Evaporation takes wet cloth a few degrees below the room and roughly doubles the loss.
-            Some(Cover::Uncovered) | None => (
+            _ => (
                 Exposure::Bunched.surface(dry).0,
                 Interval::new(air.low - 6.0, air.best - 4.0, air.high),
                 Interval::new(5.2, 18.0, 30.0),

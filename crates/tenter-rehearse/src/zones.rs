@@ -74,7 +74,7 @@ impl Bench<'_> {
                 parts.push(Arc::new(ZoneState {
                     key: ZoneKey { layout: *key, face: *face },
                     dry: portion(&goods.dry, &share),
-                    contents: contents.share(&share),
+                    contents: contents.share(&settled(&share)),
                     share,
                     temperature: whole.temperature.clone(),
                     loose: whole.loose,
@@ -93,7 +93,7 @@ impl Bench<'_> {
     }
 
     /// The zones a step works on, with weights. Goods not yet divided as the zones say are divided now.
-    pub(crate) fn targets(&mut self, step: &Step) -> Vec<Target> {
+    pub(crate) fn targets(&mut self, step: &Step, liquid: bool) -> Vec<Target> {
         let wanted: Vec<ZoneRef> =
             step.zones.iter().map(|zone| zone.zone).filter(|zone| *zone != ZoneRef::Ice).collect();
         let layout = wanted.iter().find_map(|zone| match zone {
@@ -121,7 +121,7 @@ impl Bench<'_> {
                 one.clone()
             };
             let mut chosen: Vec<usize> = (0..goods.zones.len())
-                .filter(|at| goods.zones.get(*at).is_some_and(|zone| means(&wanted, zone.key)))
+                .filter(|at| goods.zones.get(*at).is_some_and(|zone| means(&wanted, zone.key, liquid)))
                 .collect();
             if chosen.is_empty() {
                 chosen = (0..goods.zones.len()).collect();
@@ -148,11 +148,20 @@ impl Bench<'_> {
     }
 }
 
+/// A share without its spread: what was spread evenly before stays so, whatever the share; its spread counts once, in the
+/// dry weight.
+fn settled(share: &Figure) -> Figure {
+    if share.value.is_exact() {
+        return share.clone();
+    }
+    worked_share("{0}, best value", Interval::exact(share.value.best), vec![("", share.clone())])
+}
+
 /// Whether a zone is among those named. Zones of a layout share the front.
-fn means(wanted: &[ZoneRef], key: ZoneKey) -> bool {
+fn means(wanted: &[ZoneRef], key: ZoneKey, liquid: bool) -> bool {
     if wanted.is_empty() {
-        // Nothing said: what is laid falls on the side that lies up.
-        return key.face != Some(Face::Back);
+        // Nothing said: powder falls on the side that lies up, liquor runs through.
+        return liquid || key.face != Some(Face::Back);
     }
     wanted.iter().any(|zone| match zone {
         ZoneRef::Front => key.face != Some(Face::Back),

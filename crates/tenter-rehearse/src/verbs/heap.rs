@@ -16,7 +16,7 @@ pub(super) fn heap(bench: &mut Bench<'_>, pass: &Pass<'_>) {
     bench.out_of_baths(pass);
     let under = pass.step.words.iter().any(|word| bench.recipe.goods.iter().any(|goods| goods.name.text == word.text));
     let in_vessel = matches!(pass.step.liquor.as_ref().map(|liquor| &liquor.kind), Some(LiquorKind::Vessel(_)));
-    let targets = bench.targets(pass.step);
+    let targets = bench.targets(pass.step, true);
     for ingredient in &pass.step.applied {
         let part = bench.take(pass, ingredient);
         let ice = match ingredient.what {

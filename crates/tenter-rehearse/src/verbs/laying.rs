@@ -33,7 +33,7 @@ pub(super) fn lay(bench: &mut Bench<'_>, pass: &Pass<'_>) {
         return super::bath::add(bench, pass);
     }
     bench.out_of_baths(pass);
-    let targets = bench.targets(pass.step);
+    let targets = bench.targets(pass.step, true);
     for ingredient in pass.step.applied.iter().chain(&pass.step.with) {
         let part = bench.take(pass, ingredient);
         let from = part.temperature.clone().or_else(|| pass.step.temperature.clone()).unwrap_or_else(|| bench.tap());

@@ -14,7 +14,7 @@ use crate::state::{Ice, ZoneKey};
 pub(super) fn lay(bench: &mut Bench<'_>, pass: &Pass<'_>) {
     bench.out_of_baths(pass);
     let on_ice = pass.step.zones.iter().any(|zone| zone.zone == ZoneRef::Ice);
-    let targets = bench.targets(pass.step);
+    let targets = bench.targets(pass.step, false);
     for ingredient in pass.step.applied.iter().chain(&pass.step.with) {
         let part = bench.take(pass, ingredient);
         for target in &targets {

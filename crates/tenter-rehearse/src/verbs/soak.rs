@@ -6,6 +6,10 @@ use crate::bench::{Bench, Pass};
 
 /// `soak tees in soda soak for 20 min`.
 pub(super) fn soak(bench: &mut Bench<'_>, pass: &Pass<'_>) {
+    let dyed = bench.working.iter().filter_map(|at| bench.goods.get(*at)).any(|goods| goods.washed_off);
+    if dyed && matches!(pass.verb(), "neutralise" | "soften" | "strip" | "bleach" | "wet out") {
+        return super::washing::plain_water(bench, pass, true);
+    }
     let Some(liquor) = bench.liquor(pass) else {
         return super::washing::plain_water(bench, pass, false);
     };
