@@ -43,13 +43,21 @@ fn at(value: Interval, end: End) -> f64 {
 ///
 /// The low end takes alkalis at their least, acids at their most and the warmer temperature, the high end the other
 /// way round, each with the least and the most water.
-pub fn acidity(contents: &Contents, substances: &Substances, temperature: Interval) -> Option<Acidity> {
+///
+/// `decarbonated` is the share of bicarbonate that heat has turned into carbonate (2 HCO₃⁻ → CO₃²⁻ + CO₂ + H₂O).
+pub fn acidity(
+    contents: &Contents,
+    substances: &Substances,
+    temperature: Interval,
+    decarbonated: Interval,
+) -> Option<Acidity> {
     let water = water(contents, substances);
     if water.best <= 0.0 || water.best < 0.05 * contents.total_mass().best {
         return None;
     }
     let kelvin = temperature.max(Interval::exact(273.15)).min(Interval::exact(373.15));
-    let totals = totals(contents, substances, End::Best, End::Best, water.best);
+    let lost = decarbonated;
+    let totals = totals(contents, substances, (End::Best, End::Best), lost, water.best);
     let solved = solve(&totals, kelvin.best).ok()?;
     let spread = realistic_spread(&totals, kelvin.best);
     let (mut low, mut high) = (solved.ph, solved.ph);
@@ -57,11 +65,11 @@ pub fn acidity(contents: &Contents, substances: &Substances, temperature: Interv
         water.is_exact() && kelvin.is_exact() && contents.parts.iter().all(|(_, figure)| figure.value.is_exact());
     if !exact {
         for water in [water.low.max(0.05 * water.best), water.high] {
-            let weak = self::totals(contents, substances, End::Low, End::High, water);
+            let weak = self::totals(contents, substances, (End::Low, End::High), lost, water);
             if let Ok(solved) = solve(&weak, kelvin.high) {
                 low = low.min(solved.ph);
             }
-            let strong = self::totals(contents, substances, End::High, End::Low, water);
+            let strong = self::totals(contents, substances, (End::High, End::Low), lost, water);
             if let Ok(solved) = solve(&strong, kelvin.low) {
                 high = high.max(solved.ph);
             }
@@ -94,7 +102,13 @@ fn water(contents: &Contents, substances: &Substances) -> Interval {
     contents.water_mass() + brought
 }
 
-fn totals(contents: &Contents, substances: &Substances, bases: End, acids: End, water: f64) -> Totals {
+fn totals(
+    contents: &Contents,
+    substances: &Substances,
+    (bases, acids): (End, End),
+    decarbonated: Interval,
+    water: f64,
+) -> Totals {
     let mut sum = Totals::default();
     for (id, figure) in &contents.parts {
         let Some(substance) = substances.get(*id) else {
@@ -108,7 +122,13 @@ fn totals(contents: &Contents, substances: &Substances, bases: End, acids: End, 
         } else {
             End::Best
         };
-        sum = sum.plus(ions, at(figure.value, end) / water);
+        let moles = at(figure.value, end) / water;
+        sum = sum.plus(ions, moles);
+        if substance.bicarbonate.high > 0.0 && decarbonated.high > 0.0 {
+            // Half the carbon dioxide of what was turned into carbonate has left.
+            let gone = 0.5 * at(decarbonated, bases) * moles * at(substance.bicarbonate, End::Best);
+            sum.carbonate = (sum.carbonate - gone).max(0.0);
+        }
     }
     // The model stops at 50 mol/kg; anything near is powder in a little water, saturated long before.
     let most = sum.as_array().into_iter().fold(0.0_f64, f64::max);

@@ -56,7 +56,7 @@ impl Bench<'_> {
             let came = part.materials();
             let Some(state) = self.liquors.get(liquor) else { return };
             let (name, vessel) = (state.name, state.vessel);
-            let had = state.contents.parts.iter().map(|(id, _)| *id).collect();
+            let had = state.contents.masses();
             if !came.is_empty() {
                 self.emit(EventKind::Mixed { liquor: Some(name), had, came, vessel });
             }
@@ -150,9 +150,9 @@ impl Bench<'_> {
         let bath_heat = capacity(bath.contents.water_mass(), Interval::ZERO);
         let temperature = mixed((&bath.temperature, bath_heat), (&warm, heat));
         let water = brought.water.clone();
-        let came: Vec<_> = brought.parts.iter().map(|(id, _)| *id).collect();
+        let came = brought.masses();
         if !came.is_empty() {
-            let had = bath.contents.parts.iter().map(|(id, _)| *id).collect();
+            let had = bath.contents.masses();
             self.emit(EventKind::Mixed { liquor: Some(bath.name), had, came, vessel: bath.vessel });
         }
         if let Some(bath) = self.liquor_mut(liquor) {
@@ -238,28 +238,8 @@ impl Bench<'_> {
         let part = worked_share("{0} ÷ {1}", value, vec![("carried off", wanted), ("water in the bath", water)]);
         let contact = (self.clock.elapsed - goods.inside_since).clamp_low(0.0);
         let on_fibre = self.exhaustion(&bath.contents, &goods.dry, bath.contents.water_mass(), contact);
+        let (taken, left) = self.parted(&bath.contents, &part, on_fibre.as_ref())?;
         let kept = rest(&part);
-        let mut taken =
-            Contents { water: bath.contents.water.as_ref().map(|water| portion(water, &part)), parts: Vec::new() };
-        let mut left =
-            Contents { water: bath.contents.water.as_ref().map(|water| portion(water, &kept)), parts: Vec::new() };
-        for (id, figure) in &bath.contents.parts {
-            match on_fibre.as_ref().filter(|_| self.substances.is_dye(*id)) {
-                Some(on) => {
-                    let goes = worked_share(
-                        "{0} gone on to the fibre, and of the rest {1}",
-                        on.value + (Interval::ONE - on.value) * part.value,
-                        vec![("", on.clone()), ("", part.clone())],
-                    );
-                    taken.parts.push((*id, portion(figure, &goes)));
-                    left.parts.push((*id, portion(figure, &rest(&goes))));
-                }
-                None => {
-                    taken.parts.push((*id, portion(figure, &part)));
-                    left.parts.push((*id, portion(figure, &kept)));
-                }
-            }
-        }
         let carried = taken.water.clone();
         if let Some(bath) = self.liquor_mut(liquor) {
             bath.contents = left;
@@ -288,11 +268,49 @@ impl Bench<'_> {
         carried
     }
 
+    /// What goods carry off and what stays in the bath: every material in the share of the water, dye in that of what has
+    /// gone on to the fibre besides.
+    pub(crate) fn parted(
+        &self,
+        bath: &Contents,
+        part: &Figure,
+        on_fibre: Option<&Figure>,
+    ) -> Option<(Contents, Contents)> {
+        let kept = rest(part);
+        let water = bath.water.as_ref()?;
+        let mut taken = Contents { water: Some(portion(water, part)), parts: Vec::with_capacity(bath.parts.len()) };
+        let mut left = Contents { water: Some(portion(water, &kept)), parts: Vec::with_capacity(bath.parts.len()) };
+        for (id, figure) in &bath.parts {
+            match on_fibre.filter(|_| self.substances.is_dye(*id)) {
+                Some(on) => {
+                    let goes = worked_share(
+                        "{0} gone on to the fibre, and of the rest {1}",
+                        on.value + (Interval::ONE - on.value) * part.value,
+                        vec![("", on.clone()), ("", part.clone())],
+                    );
+                    taken.parts.push((*id, portion(figure, &goes)));
+                    left.parts.push((*id, portion(figure, &rest(&goes))));
+                }
+                None => {
+                    taken.parts.push((*id, portion(figure, part)));
+                    left.parts.push((*id, portion(figure, &kept)));
+                }
+            }
+        }
+        Some((taken, left))
+    }
+
     /// Share of the dye in a bath that has gone on to the fibre: K·m / (K·m + W) for a distribution of K litres a kilogram
     /// between fibre and liquor, m dry goods and W liquor, approached over some minutes. K is 5 to 20 without salt and
     /// rises to 20 to 120 at 60 g/L; common practice, no source. Wool and acid dyes go on almost wholly in the heat; they
     /// take the high end.
-    fn exhaustion(&self, contents: &Contents, dry: &Figure, water: Interval, contact: Interval) -> Option<Figure> {
+    pub(crate) fn exhaustion(
+        &self,
+        contents: &Contents,
+        dry: &Figure,
+        water: Interval,
+        contact: Interval,
+    ) -> Option<Figure> {
         if self.substances.dye(contents).high <= 0.0 || water.high <= 0.0 || contact.high < 60.0 {
             return None;
         }

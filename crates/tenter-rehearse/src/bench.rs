@@ -298,6 +298,7 @@ fn at_start(id: GoodsId, goods: &Goods, lot: Option<(u32, u32)>, room: &Figure) 
         contents,
         temperature: room.clone(),
         loose: Interval::ONE,
+        decarbonated: Interval::ZERO,
         powder: false,
         spell: None,
         acidity: std::sync::OnceLock::new(),

@@ -32,6 +32,11 @@ impl Contents {
         self.part(id).map_or(Interval::ZERO, |figure| figure.value)
     }
 
+    /// Every material but water with its mass, kg.
+    pub fn masses(&self) -> Vec<(MaterialId, Interval)> {
+        self.parts.iter().map(|(id, figure)| (*id, figure.value)).collect()
+    }
+
     /// Everything together, kg.
     pub fn total_mass(&self) -> Interval {
         self.parts.iter().map(|(_, figure)| figure.value).sum::<Interval>() + self.water_mass()

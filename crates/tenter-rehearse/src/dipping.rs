@@ -3,16 +3,15 @@
 use std::sync::Arc;
 
 use tenter_quantity::{Figure, Interval};
-use tenter_resolve::recipe::LayoutId;
+use tenter_resolve::recipe::{LayoutId, MaterialId};
 
 use crate::bench::{Bench, Pass};
+use crate::contents::Contents;
 use crate::event::EventKind;
-use crate::figures::{mass, portion, worked_share};
-use crate::usual;
+use crate::figures::{PRACTICE, mass, portion, rest, share, worked_share};
 
 impl Bench<'_> {
-    /// Dips zones `0..=depth` of a layout for the time of the step. Each takes up liquor to its pickup; what it held before
-    /// mixes with the bath first.
+    /// Dips zones `0..=depth` of a layout for the time of the step. Each takes up liquor to its pickup.
     pub(crate) fn dip_zones(&mut self, pass: &Pass<'_>, liquor: usize, layout: LayoutId, depth: usize) {
         let working = self.working.clone();
         let time = self.duration(pass);
@@ -25,46 +24,72 @@ impl Bench<'_> {
                 if !zone.key.layout.is_some_and(|(of, index)| of == layout && index <= depth) {
                     continue;
                 }
-                self.dip_zone(pass, state, at, liquor);
+                self.dip_zone(pass, state, at, liquor, time);
             }
         }
         self.pass_time(time, None);
     }
 
-    fn dip_zone(&mut self, pass: &Pass<'_>, state: usize, at: usize, liquor: usize) {
+    fn dip_zone(&mut self, pass: &Pass<'_>, state: usize, at: usize, liquor: usize, time: Interval) {
         let Some(goods) = self.goods.get(state).map(Arc::clone) else { return };
         let Some(zone) = goods.zones.get(at).map(Arc::clone) else { return };
-        let pickup = pass.step.pickup.clone().or_else(|| usual::pickup("squeeze"));
-        let Some(pickup) = pickup else { return };
-        // The zone's liquor joins the bath; the share it then carries off is by water.
+        let pickup = self.coming_pickup(pass, state);
+        // What the zone holds changes places with the bath by and by; dye on it stays but for what bleeds.
+        let reached = |tau: f64, t: f64| -libm::expm1(-t / tau);
+        let gone = Interval::new(reached(900.0, time.low), reached(300.0, time.best), reached(100.0, time.high));
+        let exchanged = worked_share(
+            "share of the liquor held that changes places with the bath in {0}",
+            gone,
+            vec![("", self.time.clone())],
+        );
+        let stays = rest(&exchanged);
+        let bleeds = share(0.0, 0.1, 0.3, "dye that bleeds into the bath", PRACTICE);
+        let mut kept =
+            Contents { water: zone.contents.water.as_ref().map(|water| portion(water, &stays)), parts: vec![] };
+        let mut given =
+            Contents { water: zone.contents.water.as_ref().map(|water| portion(water, &exchanged)), parts: vec![] };
+        for (id, figure) in &zone.contents.parts {
+            let (goes, remains) = if self.substances.is_dye(*id) {
+                (bleeds.clone(), rest(&bleeds))
+            } else {
+                (exchanged.clone(), stays.clone())
+            };
+            kept.parts.push((*id, portion(figure, &remains)));
+            given.parts.push((*id, portion(figure, &goes)));
+        }
         if let Some(bath) = self.liquor_mut(liquor) {
-            bath.contents.add(zone.contents.clone());
+            bath.contents.add(given);
         }
         let now = self.clock.elapsed;
         self.note_together(liquor, now);
         let Some(bath) = self.liquors.get(liquor).map(Arc::clone) else { return };
         let Some(water) = bath.contents.water.clone() else { return };
+        let still = kept.water_mass();
         let wanted = mass(
-            "{0} × {1}",
-            pickup.value * zone.dry.value,
+            "{0} × {1} less what stayed in it",
+            pickup.value * zone.dry.value - still,
             vec![("water held", pickup), ("dry goods of the zone", zone.dry.clone())],
         );
         let value = if water.value.best > 0.0 { wanted.value / water.value } else { Interval::ZERO };
         let part = worked_share("{0} ÷ {1}", value, vec![("carried off", wanted), ("water in the bath", water)]);
-        let Some(bath) = self.liquor_mut(liquor) else { return };
-        let taken = bath.contents.take(&part);
+        let on_fibre = self.exhaustion(&bath.contents, &zone.dry, bath.contents.water_mass(), time);
+        let Some((taken, left)) = self.parted(&bath.contents, &part, on_fibre.as_ref()) else { return };
         let temperature = bath.temperature.clone();
-        let dyes: Vec<(tenter_resolve::recipe::MaterialId, Figure)> =
-            taken.parts.iter().filter(|(id, _)| self.substances.is_dye(*id)).cloned().collect();
+        if let Some(bath) = self.liquor_mut(liquor) {
+            bath.contents = left;
+            bath.volume = bath.volume.as_ref().map(|volume| portion(volume, &rest(&part)));
+        }
         let (key, id, lot) = (zone.key, goods.goods, goods.lot);
+        let dyes: Vec<(MaterialId, Figure)> =
+            taken.parts.iter().filter(|(id, _)| self.substances.is_dye(*id)).cloned().collect();
         for (dye, figure) in dyes {
             self.laid(state, key, dye, &figure, false);
             self.emit(EventKind::DyeLaid { goods: id, lot, zone: key, dye, mass: figure, dry: false, ice: false });
         }
-        let warm = portion(&temperature, &crate::figures::exact_share(1.0, "all", ""));
+        kept.add(taken);
         if let Some(zone) = self.zone_mut(state, at) {
-            zone.contents = taken;
-            zone.temperature = warm;
+            zone.contents = kept;
+            zone.temperature = temperature;
             zone.powder = false;
         }
         self.wets_out(state, at, false);
@@ -88,7 +113,7 @@ impl Bench<'_> {
         self.drained.push(bath.contents.clone());
         if let Some(bath) = self.liquor_mut(liquor) {
             bath.gone = true;
-            bath.contents = crate::contents::Contents::default();
+            bath.contents = Contents::default();
             bath.volume = bath.volume.take().map(|volume| Figure { value: Interval::ZERO, ..volume });
         }
     }

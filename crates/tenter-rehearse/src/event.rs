@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use tenter_chemistry::reaction::BottleState;
 use tenter_quantity::{Figure, Interval, Place};
 use tenter_resolve::recipe::{Cover, GoodsId, LayoutId, MaterialId, MixId, Named, VesselId};
 
@@ -66,10 +67,10 @@ pub enum EventKind {
     Mixed {
         /// Where: a mix, vessel, bath, or `None` on the goods.
         liquor: Option<LiquorName>,
-        /// What was there already.
-        had: Vec<MaterialId>,
-        /// What came to it.
-        came: Vec<MaterialId>,
+        /// What was there already, kg.
+        had: Vec<(MaterialId, Interval)>,
+        /// What came to it, kg.
+        came: Vec<(MaterialId, Interval)>,
         /// The vessel it stands in, if said.
         vessel: Option<VesselId>,
     },
@@ -87,6 +88,10 @@ pub enum EventKind {
         there: Option<Figure>,
         /// Temperature of it, K.
         temperature: Figure,
+        /// With alkali in it: how it must be taken, at worst, most likely, at best.
+        state: Option<(BottleState, BottleState, BottleState)>,
+        /// Dye without alkali: how long such a stock keeps at its temperature, s.
+        keeps: Option<Interval>,
     },
     /// Goods took up liquor in a bath and were taken out.
     SoakUptake {

@@ -178,7 +178,7 @@ impl Bench<'_> {
             let (usable, base, acid, dye) = *numbers.get_or_insert_with(|| {
                 let contents = &zone.contents;
                 let table = &self.substances;
-                (table.usable_alkali(contents), table.base(contents), table.acid(contents), table.dye(contents))
+                (zone.usable(table), table.base(contents), table.acid(contents), table.dye(contents))
             });
             let better =
                 usable.best > entry.usable.best || (usable.best == entry.usable.best && base.best >= entry.base.best);
@@ -197,7 +197,7 @@ impl Bench<'_> {
     fn account_bath(&mut self, state: usize, goods: &Arc<GoodsState>, bath: &Arc<LiquorState>) {
         let index = goods.inside.unwrap_or(0);
         let table = Arc::clone(&self.substances);
-        let usable = table.usable_alkali(&bath.contents);
+        let usable = table.usable_after(&bath.contents, bath.decarbonated);
         let (base, acid) = (table.base(&bath.contents), table.acid(&bath.contents));
         let dye = table.dye(&bath.contents);
         let keys: Vec<ZoneKey> = goods.zones.iter().map(|zone| zone.key).collect();

@@ -2,6 +2,7 @@
 
 use std::sync::{Arc, OnceLock};
 
+use tenter_chemistry::reaction::{Spell, bottle, stock_life};
 use tenter_quantity::standard::{HOUR, LITRE};
 use tenter_quantity::{Basis, Dimension, Figure, Interval, Place};
 use tenter_reference::{Form, Role};
@@ -29,8 +30,8 @@ pub(crate) struct Portion {
 }
 
 impl Portion {
-    pub(crate) fn materials(&self) -> Vec<MaterialId> {
-        self.contents.parts.iter().map(|(id, _)| *id).collect()
+    pub(crate) fn materials(&self) -> Vec<(MaterialId, Interval)> {
+        self.contents.masses()
     }
 }
 
@@ -59,12 +60,12 @@ impl Bench<'_> {
         let mass = amount.and_then(|amount| amount.mass.as_ref()).map(scaled);
         let volume = amount.and_then(|amount| amount.volume.as_ref()).map(scaled);
         match ingredient.what {
-            Substance::Material(id) => self.from_jar(id, mass, volume, ingredient),
-            Substance::Mix(id) => self.from_mix(id, volume.or(mass), depth),
+            Substance::Material(id) => self.out_of_jar(id, mass, volume, ingredient),
+            Substance::Mix(id) => self.draw(id, volume.or(mass), depth),
         }
     }
 
-    fn from_jar(
+    fn out_of_jar(
         &mut self,
         id: MaterialId,
         mass: Option<Figure>,
@@ -115,7 +116,7 @@ impl Bench<'_> {
     }
 
     /// Draws on a mix, making it first if nobody has.
-    pub(crate) fn from_mix(&mut self, id: MixId, wanted: Option<Figure>, depth: u32) -> Portion {
+    pub(crate) fn draw(&mut self, id: MixId, wanted: Option<Figure>, depth: u32) -> Portion {
         let Some(liquor) = self.standing(id, depth) else { return Portion::default() };
         self.settle(liquor);
         let Some(state) = self.liquors.get(liquor).map(Arc::clone) else { return Portion::default() };
@@ -158,15 +159,39 @@ impl Bench<'_> {
         there: Option<Figure>,
     ) -> EventKind {
         let age = (self.clock.elapsed - state.made_at).clamp_low(0.0);
-        let keep = Figure::assumed(age, Dimension::Time, HOUR, "age of the mix", "the times of the steps between");
+        let with = state.alkali_with_dye.map(|since| (self.clock.elapsed - since).clamp_low(0.0));
+        let age = Figure::assumed(age, Dimension::Time, HOUR, "age of the mix", "the times of the steps between");
+        let kelvin = state.temperature.value;
+        // Between how warm it was made and how warm it is now, taken at the middle for the most likely.
+        let warmest = kelvin.max(self.mixes_temperature(id).unwrap_or(kelvin));
+        let class = state.contents.parts.iter().find_map(|(dye, _)| self.substances.get(*dye)?.reactive);
+        let bottle_state = with.zip(class).map(|(with, class)| {
+            let spell = |seconds: f64, temperature: f64| Spell { seconds, temperature, ph: None };
+            let middle = 0.5 * (kelvin.best + warmest.best);
+            let worst = bottle(class, &[spell(with.high, warmest.high)]).0;
+            let likely = bottle(class, &[spell(with.best, middle)]).1;
+            let kindest = bottle(class, &[spell(with.low, kelvin.low)]).2;
+            (worst.max(likely), likely, kindest.min(likely))
+        });
+        let dye = self.substances.dye(&state.contents).high > 0.0;
+        let keeps = (dye && with.is_none()).then(|| {
+            let (low, high) = stock_life(kelvin.best);
+            Interval::range(low, high)
+        });
         EventKind::Drawn {
             mix: id,
-            age: keep,
-            alkali_with_dye: state.alkali_with_dye.map(|since| (self.clock.elapsed - since).clamp_low(0.0)),
+            age,
+            alkali_with_dye: with,
             wanted,
             there,
             temperature: state.temperature.clone(),
+            state: bottle_state,
+            keeps,
         }
+    }
+
+    fn mixes_temperature(&self, id: MixId) -> Option<Interval> {
+        self.mixes.iter().rfind(|made| made.name == LiquorName::Mix(id)).map(|made| made.temperature.value)
     }
 
     /// The liquor of a mix, made now if it does not stand there yet.
@@ -190,7 +215,7 @@ impl Bench<'_> {
         for ingredient in &mix.ingredients {
             let part = self.take_factor(ingredient, None, depth + 1);
             let came = part.materials();
-            let had: Vec<MaterialId> = contents.parts.iter().map(|(id, _)| *id).collect();
+            let had = contents.masses();
             if !came.is_empty() {
                 self.emit(EventKind::Mixed { liquor: Some(LiquorName::Mix(id)), had, came, vessel: None });
             }
@@ -258,6 +283,7 @@ impl Bench<'_> {
             volume,
             temperature,
             temperature_at: self.clock.elapsed,
+            decarbonated: Interval::ZERO,
             heated: false,
             made_at: self.clock.elapsed,
             made_by: self.place,
@@ -342,7 +368,7 @@ impl Bench<'_> {
 
     fn meet(&mut self, name: LiquorName, had: &Contents, came: &Portion) {
         if !came.contents.parts.is_empty() {
-            let had = had.parts.iter().map(|(id, _)| *id).collect();
+            let had = had.masses();
             self.emit(EventKind::Mixed { liquor: Some(name), had, came: came.materials(), vessel: None });
         }
     }

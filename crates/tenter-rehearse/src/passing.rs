@@ -272,7 +272,7 @@ impl Bench<'_> {
         let Some(zone) = goods.zones.get(at).map(Arc::clone) else { return };
         let (id, lot) = (goods.goods, goods.lot);
         let Some(dye) = self.substances.dye_figure(&zone.contents) else { return };
-        let usable = self.substances.usable_alkali(&zone.contents);
+        let usable = zone.usable(&self.substances);
         let alkali = self.substances.alkali_as_soda_ash(&zone.contents);
         let acid = self.substances.acid(&zone.contents);
         let powder = zone.powder;
@@ -335,19 +335,17 @@ impl Bench<'_> {
             ),
             vec![("held", held.clone()), ("room for", most.clone())],
         );
-        let kept = rest(&part);
         let inputs = vec![("", part.clone()), ("mixed", mixing.clone())];
         let leaves = worked_share("{0} × {1}", part.value * mixing.value, inputs);
         let stays = rest(&leaves);
         let dye = self.substances.dye(&zone.contents) * leaves.value;
         let through = first && zone.key.face.is_some();
+        let inputs = vec![("held", held.clone()), ("room for", most.clone())];
+        let stays_on = mass("the lesser of {0} and {1}", held.value.min(most.value), inputs);
         let runs_off = portion(&held, &part);
         let mut away = Contents { water: Some(runs_off.clone()), parts: Vec::new() };
         let state = self.zone_mut(state, at)?;
-        // Held no more than there is room for, whatever the ends of the subtraction say.
-        let water = portion(&held, &kept);
-        let value = water.value.min(most.value.max(water.value * 0.0));
-        state.contents.water = Some(Figure { value: Interval::new(value.low, water.value.best, value.high), ..water });
+        state.contents.water = Some(stays_on);
         for (id, figure) in &mut state.contents.parts {
             away.parts.push((*id, portion(figure, &leaves)));
             *figure = portion(figure, &stays);

@@ -30,6 +30,14 @@ impl Bathed {
         }
     }
 
+    /// Share of bicarbonate that heat has turned into carbonate.
+    pub fn decarbonated(&self) -> Interval {
+        match self {
+            Self::Zone(zone) => zone.decarbonated,
+            Self::Bath(bath, _) => bath.decarbonated,
+        }
+    }
+
     /// Whether a dye is there.
     pub fn holds(&self, dye: MaterialId) -> bool {
         match self {
@@ -69,7 +77,8 @@ impl Spell {
     /// pH as it would read at 25 °C.
     pub fn ph(&self, substances: &Substances) -> Option<Interval> {
         *self.ph.get_or_init(|| {
-            acidity(self.bathed.contents(), substances, Interval::exact(298.15)).map(|acidity| acidity.ph)
+            let lost = self.bathed.decarbonated();
+            acidity(self.bathed.contents(), substances, Interval::exact(298.15), lost).map(|acidity| acidity.ph)
         })
     }
 }

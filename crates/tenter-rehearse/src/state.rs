@@ -42,6 +42,8 @@ pub struct ZoneState {
     pub temperature: Figure,
     /// Share left after washing of all that is not fixed; one before the first rinse.
     pub loose: Interval,
+    /// Share of bicarbonate on it that heat has turned into carbonate.
+    pub decarbonated: Interval,
     /// Whether dye on it lies as dry powder still.
     pub powder: bool,
     /// The last spell of its history of reaction: index into [`crate::Rehearsal::spells`].
@@ -52,7 +54,16 @@ pub struct ZoneState {
 impl ZoneState {
     /// pH of the liquor in it, worked out on first call.
     pub fn acidity(&self, substances: &Substances) -> Option<&Acidity> {
-        self.acidity.get_or_init(|| acidity(&self.contents, substances, self.temperature.value)).as_ref()
+        let wet = self.contents.water_mass().best > 0.05 * self.dry.value.best;
+        self.acidity
+            .get_or_init(|| acidity(&self.contents, substances, self.temperature.value, self.decarbonated))
+            .as_ref()
+            .filter(|_| wet)
+    }
+
+    /// Usable alkali, mol, with what heat has made of bicarbonate.
+    pub fn usable(&self, substances: &Substances) -> Interval {
+        substances.usable_after(&self.contents, self.decarbonated)
     }
 
     /// Water held for each kg of dry goods, kg/kg.
@@ -150,6 +161,8 @@ pub struct LiquorState {
     pub temperature: Figure,
     /// When that was, s since the start.
     pub temperature_at: Interval,
+    /// Share of bicarbonate in it that heat has turned into carbonate.
+    pub decarbonated: Interval,
     /// Kept at that temperature by a fire.
     pub heated: bool,
     /// When it was made, s since the start.
@@ -178,7 +191,9 @@ impl LiquorState {
 
     /// pH at its temperature, worked out on first call.
     pub fn acidity(&self, substances: &Substances) -> Option<&Acidity> {
-        self.acidity.get_or_init(|| acidity(&self.contents, substances, self.temperature.value)).as_ref()
+        self.acidity
+            .get_or_init(|| acidity(&self.contents, substances, self.temperature.value, self.decarbonated))
+            .as_ref()
     }
 }
 

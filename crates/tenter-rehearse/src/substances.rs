@@ -30,6 +30,8 @@ pub struct Substance {
     pub base: Interval,
     /// Alkali it takes up to about pH 9, mol/kg.
     pub acid: Interval,
+    /// Bicarbonate in it, mol/kg, which heat turns into half as much carbonate.
+    pub bicarbonate: Interval,
     /// Components for the equilibrium, mol in one kg (best value); `None` if the model has none for it.
     pub ions: Option<Totals>,
     /// Dye family, for a dye.
@@ -72,6 +74,15 @@ impl Substances {
     /// Alkali a reactive dye can use on cold cloth, mol.
     pub fn usable_alkali(&self, contents: &Contents) -> Interval {
         self.sum(contents, |substance| substance.usable)
+    }
+
+    /// Usable alkali when a share of the bicarbonate has been turned into carbonate by heat, mol.
+    pub fn usable_after(&self, contents: &Contents, decarbonated: Interval) -> Interval {
+        let usable = self.usable_alkali(contents);
+        if decarbonated.high <= 0.0 {
+            return usable;
+        }
+        usable + self.sum(contents, |substance| substance.bicarbonate) * decarbonated * 0.5
     }
 
     /// Acid the contents can take up down to about pH 4.5, mol.
@@ -191,6 +202,11 @@ fn substance(material: &Material) -> Substance {
         usable,
         base: equivalents(entry.and_then(|entry| entry.alkali_equivalents_per_mol)),
         acid: equivalents(entry.and_then(|entry| entry.acid_equivalents_per_mol)),
+        bicarbonate: if entry.is_some_and(|entry| entry.id == "sodium-bicarbonate") {
+            moles.unwrap_or_default()
+        } else {
+            Interval::ZERO
+        },
         ions: entry
             .and_then(|entry| entry.ions)
             .zip(moles)

@@ -40,6 +40,13 @@ pub(crate) fn mixed(hot: (&Figure, Interval), cold: (&Figure, Interval)) -> Figu
     temperature("{0} and {1} brought together", value, vec![("", hot.clone()), ("", cold.clone())])
 }
 
+/// Share of bicarbonate that turns into carbonate at a temperature: none below 50 °C, half to all of it in steam or at the
+/// boil; common practice, no source (dry bicarbonate goes from about 50 °C, fully by 100 °C: from memory).
+pub(crate) fn decarbonated(kelvin: Interval) -> Interval {
+    let at = |t: f64, full: f64| ((t - 323.15) / 45.0).clamp(0.0, 1.0) * full;
+    Interval::new(at(kelvin.low, 0.5), at(kelvin.best, 0.8), at(kelvin.high, 1.0))
+}
+
 /// What a hot liquid loses on its way, as a share of what it is warmer than the room.
 pub(crate) fn arriving(liquid: &Figure, room: &Figure, lost: Interval) -> Figure {
     if (liquid.value.best - room.value.best).abs() < 3.0 && liquid.value.is_exact() {

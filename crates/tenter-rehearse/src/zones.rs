@@ -78,6 +78,7 @@ impl Bench<'_> {
                     share,
                     temperature: whole.temperature.clone(),
                     loose: whole.loose,
+                    decarbonated: whole.decarbonated,
                     powder,
                     spell: whole.spell,
                     acidity: OnceLock::new(),

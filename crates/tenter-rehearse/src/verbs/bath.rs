@@ -101,7 +101,7 @@ pub(super) fn add(bench: &mut Bench<'_>, pass: &Pass<'_>) {
         let came = part.materials();
         let Some(state) = bench.liquors.get(liquor).map(Arc::clone) else { return };
         if !came.is_empty() {
-            let had = state.contents.parts.iter().map(|(id, _)| *id).collect();
+            let had = state.contents.masses();
             bench.emit(EventKind::Mixed { liquor: Some(state.name), had, came, vessel: state.vessel });
         }
         let inside = !state.inside.is_empty();
@@ -237,6 +237,7 @@ fn set(bench: &mut Bench<'_>, liquor: usize, to: Figure, over: Interval) {
         goods_inside: !state.inside.is_empty(),
     });
     if let Some(bath) = bench.liquor_mut(liquor) {
+        bath.decarbonated = bath.decarbonated.max(crate::warmth::decarbonated(to.value));
         bath.temperature = to;
         bath.temperature_at = now;
         bath.heated = true;

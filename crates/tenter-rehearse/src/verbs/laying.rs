@@ -58,8 +58,8 @@ fn wet(bench: &mut Bench<'_>, state: usize, at: usize, part: &Portion, weight: &
     let Some(goods) = bench.goods.get(state).map(Arc::clone) else { return };
     let Some(zone) = goods.zones.get(at).map(Arc::clone) else { return };
     let came = part.contents.share(weight);
-    let had: Vec<_> = zone.contents.parts.iter().map(|(id, _)| *id).collect();
-    let ids: Vec<_> = came.parts.iter().map(|(id, _)| *id).collect();
+    let had = zone.contents.masses();
+    let ids = came.masses();
     if !ids.is_empty() {
         bench.emit(EventKind::Mixed { liquor: None, had, came: ids, vessel: None });
     }

@@ -75,8 +75,8 @@ fn strew_ice(bench: &mut Bench<'_>, state: usize, powder: Contents) {
 fn strew(bench: &mut Bench<'_>, state: usize, at: usize, powder: Contents, ice: bool) {
     let Some(goods) = bench.goods.get(state).map(Arc::clone) else { return };
     let Some(zone) = goods.zones.get(at).map(Arc::clone) else { return };
-    let had: Vec<_> = zone.contents.parts.iter().map(|(id, _)| *id).collect();
-    let came: Vec<_> = powder.parts.iter().map(|(id, _)| *id).collect();
+    let had = zone.contents.masses();
+    let came = powder.masses();
     bench.emit(EventKind::Mixed { liquor: None, had, came, vessel: None });
     let mut dyed = false;
     for (id, mass) in &powder.parts {

@@ -22,10 +22,15 @@ pub(super) fn soak(bench: &mut Bench<'_>, pass: &Pass<'_>) {
 
 /// `dip shirts in dip bath to hem for 5 min`: only the zones named, or those from the first listed to it, go in.
 pub(super) fn dip(bench: &mut Bench<'_>, pass: &Pass<'_>) {
-    let deep = pass.step.zones.iter().find_map(|zone| match zone.zone {
-        ZoneRef::Of(layout, at) => Some((layout, at)),
-        _ => None,
-    });
+    let deep = pass
+        .step
+        .zones
+        .iter()
+        .filter_map(|zone| match zone.zone {
+            ZoneRef::Of(layout, at) => Some((layout, at)),
+            _ => None,
+        })
+        .max_by_key(|(_, at)| *at);
     let Some(liquor) = bench.liquor(pass) else {
         bench.note("no liquor to dip into is named");
         return super::protection::time_only(bench, pass);

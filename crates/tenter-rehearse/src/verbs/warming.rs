@@ -73,6 +73,7 @@ fn hot(bench: &mut Bench<'_>, pass: &Pass<'_>, temperature: Figure, steam: bool)
             bench.wets_out(state, at, false);
             if let Some(zone) = bench.zone_mut(state, at) {
                 zone.temperature = temperature.clone();
+                zone.decarbonated = zone.decarbonated.max(crate::warmth::decarbonated(temperature.value));
             }
             bench.warmed(state, at, steam);
             bench.emit(EventKind::Heated {

@@ -10,6 +10,7 @@ use crate::bench::{Bench, Pass};
 use crate::contents::Contents;
 use crate::event::EventKind;
 use crate::figures::{self, PRACTICE, portion, rest, share, worked_share};
+use crate::state::LiquorName;
 use crate::usual;
 
 /// `rinse tees in cold water until nearly clear`, `soap off tees in 20 L water at 60 °C with 1 g/L textile detergent, 2 times`.
@@ -75,6 +76,17 @@ pub(super) fn plain_water(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool)
         if !washing && !dye {
             wet(bench, state, &pickup, &temperature);
             continue;
+        }
+        if !fresh.parts.is_empty() {
+            let mut on_cloth = Contents::default();
+            for zone in &goods.zones {
+                on_cloth.add(zone.contents.clone());
+            }
+            let name = Some(LiquorName::InPlace(pass.step.place));
+            let (had, came) = (fresh.masses(), on_cloth.masses());
+            if !came.is_empty() {
+                bench.emit(EventKind::Mixed { liquor: name, had, came, vessel: None });
+            }
         }
         for round in 0..times {
             rinse_once(bench, state, &left, &pickup, &temperature, soap && washing, dye, round == 0);
