@@ -1,6 +1,6 @@
 //! Numbers for people: as many digits as the spread allows, never more.
 //!
-//! * An exact number is shown to four digits; a narrow one (within 5 % either way) as `about 480 g`, rounded to its
+//! * An exact number is shown to four digits if they are all of it, else to three; a narrow one (within 5 % either way) as `about 480 g`, rounded to its
 //!   own spread; a wide one as `410 to 560 g`.
 //! * Temperatures are judged in degrees, for a share of a temperature means nothing.
 //! * Money has the decimals of its currency.
@@ -146,10 +146,15 @@ fn with_decimals(number: Interval, places: usize) -> String {
     }
 }
 
-/// To four digits; whole numbers below a million in full.
+/// To four digits where that is all there is of the number (1.625), else to three (6.67, not 6.667); whole numbers
+/// below a million in full.
 fn plain(x: f64) -> String {
-    let whole = libm::round(x) == x && x.abs() < 1e6;
-    rounded(x, if whole { 0 } else { exponent(x) - 3 })
+    if libm::round(x) == x && x.abs() < 1e6 {
+        return rounded(x, 0);
+    }
+    let scale = libm::pow(10.0, f64::from(3 - exponent(x)));
+    let ends = (libm::round(x * scale) / scale - x).abs() <= x.abs() * NOISE;
+    rounded(x, exponent(x) - if ends { 3 } else { 2 })
 }
 
 /// The power of ten of the leading digit; that of one for zero.
