@@ -34,24 +34,27 @@ fn nearest_key(folded: &str, kind: BlockKind) -> Option<std::sync::Arc<str>> {
     let words = keys_of(kind).flat_map(|key| {
         std::iter::once((key.name, key.name)).chain(key.synonyms.iter().map(move |synonym| (*synonym, key.name)))
     });
-    nearest(folded, words)
+    nearest(folded, words).map(|(word, _)| word.into())
 }
 
-/// The verb a misspelt word is nearest to.
-pub(crate) fn nearest_verb(folded: &str) -> Option<std::sync::Arc<str>> {
+/// The spelling a misspelt verb is nearest to, and the verb it stands for.
+pub(crate) fn nearest_verb(folded: &str) -> Option<(&'static str, &'static str)> {
     let words = verbs().flat_map(|verb| {
         std::iter::once((verb.name, verb.name)).chain(verb.synonyms.iter().map(move |synonym| (*synonym, verb.name)))
     });
     nearest(folded, words)
 }
 
-fn nearest(folded: &str, words: impl Iterator<Item = (&'static str, &'static str)>) -> Option<std::sync::Arc<str>> {
-    let mut best: Option<(f64, &str)> = None;
+fn nearest(
+    folded: &str,
+    words: impl Iterator<Item = (&'static str, &'static str)>,
+) -> Option<(&'static str, &'static str)> {
+    let mut best: Option<(f64, (&str, &str))> = None;
     for (word, meaning) in words {
         let score = strsim::normalized_damerau_levenshtein(folded, word);
         if score >= 0.6 && best.is_none_or(|(other, _)| score > other) {
-            best = Some((score, meaning));
+            best = Some((score, (word, meaning)));
         }
     }
-    best.map(|(_, word)| word.into())
+    best.map(|(_, found)| found)
 }

@@ -13,6 +13,7 @@ mod binder;
 mod dates;
 mod goods;
 mod header;
+mod joined;
 mod keys;
 mod layout;
 mod ledger;

@@ -154,7 +154,7 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Material {
                     PhraseKind::Colour(rgb) => Some((rgb, row.place(phrase.span))),
                     _ => None,
                 });
-                if material.colour.is_none() {
+                if material.colour.is_none() && row.line.unread.is_none() {
                     binder.missing(row, "a colour", "colour #1d5fa6");
                 }
             }

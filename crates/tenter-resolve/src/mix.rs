@@ -12,7 +12,7 @@ use crate::sheet::{Body, Row};
 use assemble::{assemble, circles};
 pub(crate) use assemble::{is_liquid, settle_all};
 use tenter_quantity::{Basis, Dimension, Figure, Interval, Place};
-use tenter_syntax::BlockKind;
+use tenter_syntax::{BlockKind, fold_name};
 
 /// An ingredient line as read, before its amount is settled.
 pub(crate) struct Draft {
@@ -54,6 +54,8 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Mix {
     };
     let mut drafts: Vec<(Row<'_>, Draft)> = Vec::new();
     let told = binder.problems.len();
+    // `fixed` on a line of its own holds for the whole mix.
+    let fixed = body.rows.iter().any(|row| fold_name(row.text(row.line.span)) == "fixed");
     for row in &body.rows {
         match row.line.head.as_ref().map(|head| (&*head.word, head.known)) {
             Some(("make up", true)) => {
@@ -66,7 +68,7 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Mix {
                         "what it is made up to",
                         "make up to 8 L",
                     )
-                    .map(|figure| scaled(binder, &figure, has_fixed(&phrases)));
+                    .map(|figure| scaled(binder, &figure, fixed || has_fixed(&phrases)));
             }
             Some(("rest", true)) => {
                 let phrases = binder.phrases(row);
@@ -82,6 +84,9 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Mix {
             None if row.line.span.is_empty() => {}
             None => amount_line(binder, row, &mut drafts),
         }
+    }
+    for (_, draft) in &mut drafts {
+        draft.fixed |= fixed;
     }
     binder.hushed = binder.problems.len() > told;
     assemble(binder, &mut mix, &drafts);

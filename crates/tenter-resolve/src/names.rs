@@ -244,7 +244,7 @@ impl Names {
         let mut scored: Vec<(f64, &str)> = Vec::new();
         for (name, referents) in &self.table {
             if referents.iter().any(|referent| fits(referent, expected)) {
-                let score = likeness(&key, name);
+                let score = likeness(&key, name).max(part_of(&key, name));
                 if score >= 0.74 {
                     scored.push((score, self.spelled.get(name).map_or(name.as_str(), String::as_str)));
                 }
@@ -265,6 +265,13 @@ impl Names {
         scored.dedup_by(|a, b| a.1 == b.1);
         scored.into_iter().take(3).map(|(_, name)| name.into()).collect()
     }
+}
+
+/// `night rose` may be meant for `night`: a known name that is its first or last words.
+fn part_of(written: &str, name: &str) -> f64 {
+    let front = written.strip_prefix(name).is_some_and(|rest| rest.starts_with(' '));
+    let back = written.strip_suffix(name).is_some_and(|rest| rest.ends_with(' '));
+    if front || back { 0.75 } else { 0.0 }
 }
 
 fn likeness(a: &str, b: &str) -> f64 {

@@ -58,6 +58,12 @@ pub(crate) fn is_everyday(folded: &str) -> bool {
         .is_some_and(|last| VESSELS.contains(&last) || last.strip_suffix('s').is_some_and(|one| VESSELS.contains(&one)))
 }
 
+/// Words for the goods in work, whatever their name.
+pub(crate) fn means_the_goods(folded: &str) -> bool {
+    ["them", "it", "everything", "goods", "all goods", "pieces", "all pieces", "cloth", "fabric", "garments"]
+        .contains(&folded)
+}
+
 /// Words for the liquor the goods are in.
 pub(crate) fn is_current_bath(folded: &str) -> bool {
     ["bath", "same bath", "dye bath", "dyebath", "liquor", "same liquor", "pot", "vat"].contains(&folded)

@@ -4,6 +4,7 @@ mod finish;
 mod liquor;
 mod measured;
 mod named;
+mod top_up;
 mod words;
 
 use tenter_quantity::{Basis, Dimension, Figure, Interval};
@@ -100,6 +101,10 @@ impl<'r, 's> StepReader<'r, 's> {
         let phrases = binder.phrases(self.row);
         let mut standing: Option<Connector> = None;
         for phrase in &phrases {
+            if self.opens_another_step(phrase) {
+                // Told of by the reader of the text; what follows belongs to that step.
+                break;
+            }
             // `and` goes on with the clause before it.
             let connector = match phrase.connector {
                 Some((Connector::And, _)) => standing,
@@ -112,6 +117,17 @@ impl<'r, 's> StepReader<'r, 's> {
             self.phrase(binder, phrase, connector);
         }
         self.finish(binder, ledger)
+    }
+
+    /// `rinse tees and wash with detergent`: a verb behind `and`.
+    fn opens_another_step(&self, phrase: &Phrase) -> bool {
+        let (Some((Connector::And, _)), PhraseKind::Name(name)) = (phrase.connector, &phrase.kind) else {
+            return false;
+        };
+        let words = fold_name(self.row.text(name.span));
+        let first = words.split(' ').next().unwrap_or("");
+        name.referents.is_empty()
+            && tenter_syntax::verbs().any(|verb| verb.name == first || verb.synonyms.contains(&first))
     }
 
     fn verb_name(&self) -> &'static str {
@@ -128,6 +144,10 @@ impl<'r, 's> StepReader<'r, 's> {
     fn phrase(&mut self, binder: &mut Binder<'_>, phrase: &Phrase, connector: Option<Connector>) {
         let after_each = std::mem::take(&mut self.after_each);
         let after_lot = std::mem::take(&mut self.after_lot);
+        if self.prose(connector, &phrase.kind) {
+            let text = tidy(self.row.text(phrase.span));
+            return self.step.words.push(Named { text, place: self.row.place(phrase.span) });
+        }
         match &phrase.kind {
             PhraseKind::Measured(measured, name) => self.measured(binder, phrase, connector, measured, name.as_ref()),
             PhraseKind::Count(counted, value, span) => self.count(*counted, *value, *span),
@@ -175,6 +195,27 @@ impl<'r, 's> StepReader<'r, 's> {
                 }
             }
             PhraseKind::Date | PhraseKind::Colour(_) => {}
+        }
+    }
+
+    /// Words for people where the verb expects nothing else: `at 600 W`, `as hazardous waste`, `into 8 wedges`.
+    fn prose(&self, connector: Option<Connector>, kind: &PhraseKind) -> bool {
+        let Some(verb) = self.step.verb.filter(|_| connector.is_some()) else {
+            return false;
+        };
+        let mut clauses = verb.takes.iter().filter(|clause| clause.connector == connector).peekable();
+        let free = clauses.peek().is_some() && clauses.all(|clause| clause.what == Expect::Text);
+        free && match kind {
+            PhraseKind::Name(name) => name.referents.is_empty(),
+            PhraseKind::Bare(..) => true,
+            PhraseKind::Measured(measured, name) => {
+                name.as_ref().is_some_and(|name| name.referents.is_empty())
+                    || matches!(
+                        measured.quantity.dimension,
+                        Dimension::TemperatureDifference | Dimension::TemperatureRate | Dimension::Length
+                    )
+            }
+            _ => false,
         }
     }
 

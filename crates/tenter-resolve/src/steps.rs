@@ -20,9 +20,13 @@ pub(crate) fn bind(binder: &mut Binder<'_>) -> Vec<StepGroup> {
             (!written.is_empty()).then(|| Named { text: tidy(unquoted(written)), place: body.place(body.block.name) });
         let mut steps = Vec::with_capacity(body.rows.len());
         for row in &body.rows {
-            if let Some(step) = read(binder, &mut ledger, row) {
-                ledger.record(binder, &step);
-                steps.push(step);
+            match crate::joined::parts(row) {
+                None => steps.extend(read(binder, &mut ledger, row)),
+                Some(lines) => {
+                    for line in &lines {
+                        steps.extend(read(binder, &mut ledger, &Row { line, ..*row }));
+                    }
+                }
             }
         }
         groups.push(StepGroup { name, place: body.place(body.block.keyword), steps });
@@ -48,7 +52,9 @@ fn read(binder: &mut Binder<'_>, ledger: &mut Ledger, row: &Row<'_>) -> Option<S
     if verb.is_none() {
         return unknown_verb(binder, ledger, row);
     }
-    Some(StepReader::new(row, verb, head.span).read(binder, ledger))
+    let step = StepReader::new(row, verb, head.span).read(binder, ledger);
+    ledger.record(binder, &step);
+    Some(step)
 }
 
 /// A line whose first word is no verb is read as if it were one, so that its amounts still count.
@@ -56,11 +62,16 @@ fn unknown_verb(binder: &mut Binder<'_>, ledger: &mut Ledger, row: &Row<'_>) -> 
     let head = row.line.head.as_ref()?;
     let written = row.text(head.span);
     let nearest = crate::keys::nearest_verb(&tenter_syntax::fold_name(written));
-    let guess = nearest.as_ref().and_then(|name| verb_row(name));
-    binder.problem(row.place(head.span), ProblemKind::UnknownVerb { written: written.into(), nearest });
+    let guess = nearest.and_then(|(_, name)| verb_row(name));
+    binder.problem(
+        row.place(head.span),
+        ProblemKind::UnknownVerb { written: written.into(), nearest: nearest.map(|(word, _)| word.into()) },
+    );
     // What else is wrong on a line that is not understood is not worth telling.
     let before = binder.problems.len();
     let step = StepReader::new(row, guess, head.span).read(binder, ledger);
     binder.problems.truncate(before);
-    Some(Step { verb: None, ..step })
+    let step = Step { verb: None, ..step };
+    ledger.record(binder, &step);
+    Some(step)
 }

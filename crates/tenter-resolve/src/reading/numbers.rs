@@ -36,9 +36,22 @@ impl<'a> Reader<'_, 'a> {
         let unit = self.unit(at + 1, before);
         match unit {
             Err(next) => self.after_broken(next),
-            Ok(None) => self.bare(at, number.span, value),
+            Ok(None) => match self.lent(at) {
+                Some(unit) => self.measured(number.span, value, unit, at + 1, Span::default(), number),
+                None => self.bare(at, number.span, value),
+            },
             Ok(Some((unit, next, span))) => self.measured(number.span, value, unit, next, span, number),
         }
+    }
+
+    /// `heat from 20 to 60 °C`: the 20 borrows the unit of what it goes up to.
+    fn lent(&self, at: usize) -> Option<UnitExpression<'a>> {
+        let (Some((Connector::From, _)), Some(Token::Connector(Connector::To, ..)), Some(Token::Number(_))) =
+            (self.connector, self.tokens.get(at + 1), self.tokens.get(at + 2))
+        else {
+            return None;
+        };
+        tenter_quantity::read_unit(&self.unit_tokens(at + 3), self.measures).ok().flatten()
     }
 
     pub(super) fn malformed(&mut self, span: Span) {

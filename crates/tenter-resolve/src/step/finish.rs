@@ -4,8 +4,12 @@ use super::*;
 
 impl StepReader<'_, '_> {
     pub(super) fn finish(mut self, binder: &mut Binder<'_>, ledger: &mut Ledger) -> Step {
+        let mut filled = None;
         if let Some((measured, span)) = self.nameless.take() {
+            let there = ledger.volume(&self.step).filter(|_| self.verb_name() == "top up");
+            filled = there.and_then(|there| self.fill(binder, &measured, span, &there));
             match self.step.source {
+                _ if filled.is_some() => {}
                 Some(Source::Mix(id)) => {
                     let name = NameUse { span, referents: vec![Referent::Mix(id)] };
                     let goods = measured.per_goods.iter().flatten().filter_map(goods).collect();
@@ -74,6 +78,7 @@ impl StepReader<'_, '_> {
         let liquor_volume = liquor_volume.or_else(|| ledger.volume(&self.step));
         let (applied, applied_liquid) = settle_all(binder, &self.applied, None, liquor_volume.as_ref());
         self.step.applied = applied;
+        self.step.applied.extend(filled);
         let (with, _) = settle_all(binder, &self.with, None, liquor_volume.or(applied_liquid).as_ref());
         self.step.with = with;
         self.step

@@ -82,8 +82,8 @@ impl StepReader<'_, '_> {
             || places::is_current_bath(folded)
             || name.find(goods).is_none()
         {
-            if let Some(id) = name.find(zone) {
-                self.step.zones.push(ZoneUse { place, zone: id });
+            if let Some(zone) = name.find(zone) {
+                self.up_to(place, zone);
                 return;
             }
             return self.liquor(binder, name, folded, Some(Connector::To));
@@ -91,6 +91,17 @@ impl StepReader<'_, '_> {
         if let Some(id) = name.find(goods) {
             self.goods(id);
         }
+    }
+
+    /// `dip shirts in dye bath to waist`: the zones of the layout from the first down to that one.
+    fn up_to(&mut self, place: tenter_quantity::Place, zone: ZoneRef) {
+        let zones = match zone {
+            ZoneRef::Of(layout, last) if matches!(self.verb_name(), "dip" | "lower" | "immerse") => {
+                (0..=last).map(|index| ZoneRef::Of(layout, index)).collect()
+            }
+            one => vec![one],
+        };
+        self.step.zones.extend(zones.into_iter().map(|zone| ZoneUse { place, zone }));
     }
 
     pub(super) fn source(&mut self, binder: &mut Binder<'_>, name: &NameUse, folded: &str) {

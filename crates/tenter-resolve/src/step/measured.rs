@@ -32,6 +32,11 @@ impl StepReader<'_, '_> {
             Dimension::TemperatureDifference | Dimension::TemperatureRate => {
                 binder.wrong_dimension(self.row, measured, &[Dimension::Temperature], "a temperature");
             }
+            // `bind tees every 5 cm`, `mark at 10 cm`: where it is done, for people.
+            Dimension::Length if self.takes(connector, &[Expect::Text]) => {
+                let text = tidy(self.row.text(phrase.span));
+                self.step.words.push(Named { text, place: self.row.place(phrase.span) });
+            }
             _ => self.amount(binder, phrase, connector, measured, name),
         }
     }

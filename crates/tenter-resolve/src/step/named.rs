@@ -60,6 +60,9 @@ impl StepReader<'_, '_> {
         if let Some(id) = name.find(goods) {
             return self.goods(id);
         }
+        if name.referents.is_empty() && places::means_the_goods(folded) {
+            return;
+        }
         if self.verb_name() == "repeat" {
             return;
         }
@@ -168,6 +171,11 @@ impl StepReader<'_, '_> {
         if name.find(water_word).is_some() || folded.ends_with("water") {
             self.step.liquor = Some(Liquor { place, kind: LiquorKind::Words });
             return;
+        }
+        let covers = self.takes(connector, &[Expect::Cover]) && !self.takes(connector, &[Expect::Zone, Expect::Goods]);
+        if covers && name.referents.is_empty() {
+            self.step.cover = Some((Cover::Covered, place));
+            return self.words(name);
         }
         let free = places::is_everyday(folded)
             || (self.takes(connector, &[Expect::Text, Expect::Vessel])

@@ -1,6 +1,7 @@
 //! Words kept as they are: protective equipment, tools, temperatures without a number.
 
 use super::*;
+use crate::phrase::manner;
 
 impl StepReader<'_, '_> {
     /// Everything behind the verb, as words split at commas.
@@ -25,10 +26,13 @@ impl StepReader<'_, '_> {
             binder.missing(self.row, "what to repeat", "repeat steps colour for lot 2");
             return;
         };
-        let text = self.row.text(span).trim();
-        let bare = text.strip_prefix("steps").map_or(text, str::trim);
-        let words: Vec<&str> = bare.split_whitespace().collect();
-        let group = binder.names.longest(&words).and_then(|hit| {
+        // The name of a group may run across a connecting word: `repeat steps four at a time for lot 2`.
+        let first = self.row.line.items.first().map_or(span, tenter_syntax::Item::span);
+        let own = without_steps(self.row.text(first)).split_whitespace().count();
+        let whole = self.row.text(Span::new(span.start, self.row.line.span.end));
+        let words: Vec<&str> = without_steps(whole).split_whitespace().collect();
+        let left_over = |used: usize| words.get(used..own).unwrap_or(&[]).iter().all(|word| manner(word).is_some());
+        let group = binder.names.longest(&words).filter(|hit| left_over(hit.words)).and_then(|hit| {
             hit.referents.iter().find_map(|referent| match referent {
                 Referent::Group(id) => Some(*id),
                 _ => None,
@@ -90,5 +94,14 @@ impl StepReader<'_, '_> {
             self.step.temperature = Some(figure);
         }
         true
+    }
+}
+
+/// What stands behind the word `steps`, if that opens the text.
+fn without_steps(text: &str) -> &str {
+    let text = text.trim();
+    match text.split_once(char::is_whitespace) {
+        Some((first, rest)) if first.eq_ignore_ascii_case("steps") => rest.trim_start(),
+        _ => text,
     }
 }
