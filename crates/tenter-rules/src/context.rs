@@ -1,6 +1,7 @@
 //! What a rule may look at.
 
 use tenter_quantity::Place;
+use tenter_rehearse::{Event, Rehearsal};
 use tenter_resolve::recipe::{Ingredient, Material, MaterialId, MixId, Step, Substance};
 use tenter_resolve::{NameKind, Problem, ProblemKind, Recipe, Sheet};
 use tenter_syntax::{BlockKind, fold_name};
@@ -12,6 +13,8 @@ pub struct Context<'a> {
     pub sheet: &'a Sheet,
     /// What they say.
     pub recipe: &'a Recipe,
+    /// What became of it, carried out on paper.
+    pub rehearsal: &'a Rehearsal,
 }
 
 impl<'a> Context<'a> {
@@ -84,6 +87,13 @@ impl<'a> Context<'a> {
         })
     }
 
+    /// Whether a block that says what something is, or one of no known kind, could not be read in full.
+    pub fn troubled_materials(&self) -> bool {
+        self.unknowns().any(|problem| {
+            matches!(self.block_kind(problem.place), Some(BlockKind::Dye | BlockKind::Chemical | BlockKind::Use))
+        })
+    }
+
     /// Whether a name is spoken of on a line that could not be read, or a name nothing goes by was meant for it.
     pub fn named_in_trouble(&self, name: &str) -> bool {
         let wanted = fold_name(name);
@@ -140,6 +150,11 @@ impl<'a> Context<'a> {
     /// The steps in the order written.
     pub fn steps(&self) -> impl Iterator<Item = &'a Step> {
         self.recipe.groups.iter().flat_map(|group| &group.steps)
+    }
+
+    /// What happened, in order.
+    pub fn events(&self) -> impl Iterator<Item = &'a Event> {
+        self.rehearsal.events.iter()
     }
 
     /// The material behind an index.

@@ -3,7 +3,6 @@
 use tenter_resolve::{Library, Sheet, sheets};
 use tenter_syntax::{BlockKind, Document};
 
-use crate::context::Context;
 use crate::finding::Finding;
 use crate::registry::rule;
 use crate::rule::Group;
@@ -70,8 +69,7 @@ pub(crate) fn gather(sheets: Vec<Sheet>, results: Vec<SheetFindings>) -> Checked
                     })
             });
             if let (true, Some(recipe)) = (everywhere, result.recipes.first()) {
-                let context = Context { sheet: &sheets[sheet], recipe };
-                add(Told { sheet, recipe: 0, finding: unused_accept::finding(&context, *place) }, &sheets);
+                add(Told { sheet, recipe: 0, finding: unused_accept::finding(recipe, *place) }, &sheets);
             }
         }
     }

@@ -15,6 +15,7 @@
 //! 4. `cargo run -p tenter-rules --example write_spec` writes the reference anew.
 
 mod acceptance;
+mod bench;
 mod context;
 mod document;
 mod finding;

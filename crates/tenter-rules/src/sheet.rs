@@ -1,6 +1,7 @@
 //! All findings of one sheet: the recipe and its variants together.
 
 use tenter_quantity::Place;
+use tenter_rehearse::{Rehearsal, rehearse};
 use tenter_resolve::{Recipe, Scale, Sheet, resolve};
 
 use crate::acceptance;
@@ -14,6 +15,8 @@ use crate::rules::unused_accept;
 pub struct SheetFindings {
     /// The recipe as written, then its variants.
     pub recipes: Vec<Recipe>,
+    /// Each of them carried out on paper, in the same order.
+    pub rehearsals: Vec<Rehearsal>,
     /// Findings in order of place and rule, each with the index of the recipe it was first met in.
     pub findings: Vec<(usize, Finding)>,
     /// `accept` lines that accept nothing in any of the recipes.
@@ -23,7 +26,9 @@ pub struct SheetFindings {
 /// The findings about one recipe, sorted by place and rule, accepted ones marked.
 pub fn check(context: &Context<'_>) -> Vec<Finding> {
     let (mut findings, used) = judge(context);
-    findings.extend(unused_accept::unused(context, &used).map(|place| unused_accept::finding(context, place)));
+    findings.extend(
+        unused_accept::unused(context.recipe, &used).map(|place| unused_accept::finding(context.recipe, place)),
+    );
     sort(&mut findings);
     findings
 }
@@ -34,8 +39,9 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
     let mut findings: Vec<(usize, Finding)> = Vec::new();
     let mut used = Vec::new();
     let mut told_in = Vec::new();
-    for (index, recipe) in recipes.iter().enumerate() {
-        let context = Context { sheet, recipe };
+    let rehearsals: Vec<Rehearsal> = recipes.iter().map(rehearse).collect();
+    for (index, (recipe, rehearsal)) in recipes.iter().zip(&rehearsals).enumerate() {
+        let context = Context { sheet, recipe, rehearsal };
         let (told, accepted) = judge(&context);
         told_in.extend(told.iter().filter(|finding| ONLY_IF_IN_ALL.contains(&finding.rule)).map(order));
         used.extend(accepted);
@@ -49,14 +55,14 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
     findings.retain(|(_, finding)| !ONLY_IF_IN_ALL.contains(&finding.rule) || everywhere(finding));
     let mut unused = Vec::new();
     for recipe in &recipes {
-        for place in unused_accept::unused(&Context { sheet, recipe }, &used) {
+        for place in unused_accept::unused(recipe, &used) {
             if !unused.contains(&place) {
                 unused.push(place);
             }
         }
     }
     findings.sort_by(|a, b| order(&a.1).cmp(&order(&b.1)));
-    SheetFindings { recipes, findings, unused }
+    SheetFindings { recipes, rehearsals, findings, unused }
 }
 
 /// Rules that speak of something no recipe of the sheet needs: one that does makes them wrong.

@@ -1,6 +1,7 @@
 //! Accepted, but nothing is wrong.
 
 use tenter_quantity::Place;
+use tenter_resolve::Recipe;
 
 use crate::context::Context;
 use crate::finding::{Finding, Fix, Level};
@@ -22,15 +23,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 }
 
 /// The `accept` lines that had nothing to accept, given those that had.
-pub(crate) fn unused<'a>(context: &Context<'a>, used: &'a [Place]) -> impl Iterator<Item = Place> + 'a {
-    let acceptances = &context.recipe.acceptances;
-    acceptances.iter().map(|acceptance| acceptance.place).filter(|place| !used.contains(place))
+pub(crate) fn unused<'a>(recipe: &'a Recipe, used: &'a [Place]) -> impl Iterator<Item = Place> + 'a {
+    recipe.acceptances.iter().map(|acceptance| acceptance.place).filter(|place| !used.contains(place))
 }
 
 /// What is told of one of them.
-pub(crate) fn finding(context: &Context<'_>, place: Place) -> Finding {
-    let name = context
-        .recipe
+pub(crate) fn finding(recipe: &Recipe, place: Place) -> Finding {
+    let name = recipe
         .acceptances
         .iter()
         .find(|acceptance| acceptance.place == place)

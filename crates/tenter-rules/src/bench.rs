@@ -1,0 +1,135 @@
+//! What the account of the rehearsal says, in the terms rules compare.
+
+use tenter_quantity::standard::{GRAM, GRAM_PER_LITRE, PER_CENT};
+use tenter_quantity::{Interval, Place, show};
+use tenter_reference::{DyeClass, DyeFamily, FibreFamily, Role};
+use tenter_rehearse::{Contents, Dyeing, Face, ZoneKey};
+use tenter_resolve::recipe::{Goods, GoodsId, MaterialId, MixId, Step};
+
+use crate::context::Context;
+
+/// Verbs that wash: dye met there is dye coming off.
+const WASHING: [&str; 9] = ["rinse", "soap off", "wash", "scour", "soften", "neutralise", "strip", "bleach", "wet out"];
+
+impl<'a> Context<'a> {
+    /// The step of a line.
+    pub fn step_at(&self, place: Place) -> Option<&'a Step> {
+        self.steps().find(|step| step.place == place)
+    }
+
+    /// The verb of the step of a line.
+    pub fn verb_at(&self, place: Place) -> Option<&'static str> {
+        self.step_at(place).and_then(|step| step.verb).map(|verb| verb.name)
+    }
+
+    /// Whether the step of a line washes dye off rather than bringing it on.
+    pub fn washes(&self, place: Place) -> bool {
+        self.verb_at(place).is_some_and(|verb| WASHING.contains(&verb))
+    }
+
+    /// What became of each dye that was meant to go on: what comes off in washing is left out.
+    pub fn dyeings(&self) -> impl Iterator<Item = &'a Dyeing> {
+        let context = *self;
+        self.rehearsal.dyeings.iter().filter(move |dyeing| {
+            !dyeing.superseded
+                && dyeing.laid.iter().any(|place| !context.washes(*place))
+                && dyeing.mass.value.best > 0.0
+        })
+    }
+
+    /// The first step that laid a dye.
+    pub fn laid_at(&self, dyeing: &Dyeing) -> Place {
+        dyeing.laid.first().copied().unwrap_or_else(|| self.material(dyeing.dye).place)
+    }
+
+    /// The goods behind an index.
+    pub fn goods(&self, id: GoodsId) -> Option<&'a Goods> {
+        self.recipe.goods.get(id.0)
+    }
+
+    /// The name of goods.
+    pub fn goods_name(&self, id: GoodsId) -> &'a str {
+        self.goods(id).map_or("the goods", |goods| &goods.name.text)
+    }
+
+    /// Share of the weight that is of a family of fibres; `None` where a fibre is not known.
+    pub fn share_of(&self, id: GoodsId, family: FibreFamily) -> Option<f64> {
+        let goods = self.goods(id)?;
+        if goods.fibres.is_empty() {
+            return None;
+        }
+        let mut share = 0.0;
+        for part in &goods.fibres {
+            if part.fibre?.family == family {
+                share += part.share.value.best;
+            }
+        }
+        Some(share)
+    }
+
+    /// The class of a dye.
+    pub fn class(&self, dye: MaterialId) -> Option<&'static DyeClass> {
+        self.material(dye).class
+    }
+
+    /// Whether a dye is a reactive one.
+    pub fn is_reactive(&self, dye: MaterialId) -> bool {
+        self.class(dye).is_some_and(|class| class.family == DyeFamily::Reactive)
+    }
+
+    /// Whether something that could have brought alkali, dye or time was not understood.
+    pub fn uncertain_bench(&self) -> bool {
+        self.troubled_steps() || self.troubled_mixes() || self.troubled_materials()
+    }
+
+    /// The line of a mix that brings its first alkali.
+    pub fn alkali_line(&self, mix: MixId) -> Option<Place> {
+        self.materials_of_mix(mix)
+            .into_iter()
+            .find(|(id, _)| self.material(*id).role() == Role::Alkali)
+            .map(|(_, place)| place)
+    }
+
+    /// A part of the goods as a dyer would call it: "the rim of tees", "the back of tees".
+    pub fn zone_name(&self, goods: GoodsId, key: ZoneKey) -> String {
+        let name = self.goods_name(goods);
+        let zone = key
+            .layout
+            .and_then(|(layout, zone)| self.recipe.layouts.get(layout.0)?.zones.get(zone))
+            .map(|zone| &*zone.name.text);
+        match (zone, key.face) {
+            (None, None) => name.to_owned(),
+            (None, Some(Face::Front)) => format!("the front of {name}"),
+            (None, Some(Face::Back)) => format!("the back of {name}"),
+            (Some(zone), None) => format!("{zone} of {name}"),
+            (Some(zone), Some(Face::Front)) => format!("{zone}, front of {name}"),
+            (Some(zone), Some(Face::Back)) => format!("{zone}, back of {name}"),
+        }
+    }
+
+    /// Whether there is any material of a role, with its place in the recipe.
+    pub fn holds(&self, contents: &Contents, role: Role) -> bool {
+        contents.parts.iter().any(|(id, figure)| figure.value.high > 0.0 && self.material(*id).role() == role)
+    }
+}
+
+/// A mass in kg, as grams.
+pub(crate) fn grams(kilograms: Interval) -> String {
+    show(kilograms, GRAM)
+}
+
+/// A strength in kg/m³, as g/L.
+pub(crate) fn grams_per_litre(strength: Interval) -> String {
+    show(strength, GRAM_PER_LITRE)
+}
+
+/// A share as per cent.
+pub(crate) fn per_cent(share: f64) -> String {
+    show(Interval::exact(share), PER_CENT)
+}
+
+/// A plain number with its spread.
+pub(crate) fn number(value: f64) -> String {
+    let rounded = if value.abs() >= 10.0 { libm::round(value) } else { libm::round(value * 10.0) / 10.0 };
+    tenter_quantity::show_number(Interval::exact(rounded))
+}

@@ -1,0 +1,44 @@
+//! Dye by the shovel.
+
+use crate::bench::number;
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_resolve::recipe::GoodsId;
+
+pub(crate) const RULE: Rule = Rule {
+    name: "far-too-much-dye",
+    summary: "Far more dye than cloth can take.",
+    group: Group::Dye,
+    level: Level::Warning,
+    since: "1",
+    page: include_str!("far_too_much_dye.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    if context.uncertain_bench() {
+        return;
+    }
+    for (index, goods) in context.recipe.goods.iter().enumerate() {
+        let Some(dry) = &goods.dry_mass else { continue };
+        let Some((mass, place)) = crate::rules::too_little_dye::dye_on(context, GoodsId(index)) else { continue };
+        let share = mass.low / dry.value.high.max(f64::MIN_POSITIVE);
+        if share <= MOST {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                place,
+                format!("{} of dye on {} of {}: {}% of the weight", crate::bench::grams(mass), dry.show(), goods.name.text, number(share * 100.0)),
+            )
+            .noted(dry, "what the goods weigh")
+            .figure(dry)
+            .help("Blacks take 5 to 8%, the strongest powder work twice that. Look for a slip: a decimal point, g for mg, each for all."),
+        );
+    }
+}
+
+/// Share of the dry weight.
+const MOST: f64 = 0.2;

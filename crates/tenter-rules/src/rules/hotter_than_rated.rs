@@ -1,0 +1,47 @@
+//! Too hot for the vessel.
+
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_resolve::recipe::{LiquorKind, Source};
+
+pub(crate) const RULE: Rule = Rule {
+    name: "hotter-than-rated",
+    summary: "Liquid hotter than the vessel it is put into is rated for.",
+    group: Group::People,
+    level: Level::Error,
+    since: "1",
+    page: include_str!("hotter_than_rated.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for step in context.steps() {
+        let id = match (&step.source, step.liquor.as_ref().map(|liquor| &liquor.kind)) {
+            (Some(Source::Vessel(id)), _) | (_, Some(LiquorKind::Vessel(id))) => *id,
+            _ => continue,
+        };
+        let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
+        let Some(rated) = &vessel.rated else { continue };
+        let hottest = step
+            .applied
+            .iter()
+            .chain(&step.with)
+            .filter_map(|ingredient| ingredient.temperature.as_ref())
+            .chain(step.temperature.as_ref())
+            .chain(step.to_temperature.as_ref())
+            .find(|temperature| temperature.value.low > rated.value.high + 0.5);
+        let Some(temperature) = hottest else { continue };
+        found.push(
+            Finding::new(
+                &RULE,
+                step.place,
+                format!("{} at {}, and it is rated for {}", vessel.name.text, temperature.show(), rated.show()),
+            )
+            .noted(rated, "rated here")
+            .figure(temperature)
+            .figure(rated)
+            .help("Use a vessel that stands the heat, or let the water cool first. Sprayers and bottles soften and burst."),
+        );
+    }
+}

@@ -1,0 +1,149 @@
+//! What must not meet.
+
+use tenter_quantity::Place;
+use tenter_reference::{NeverMix, Place as Where, Reference, Severity};
+use tenter_rehearse::{EventKind, LiquorName};
+use tenter_resolve::recipe::{MaterialId, MixId, VesselId};
+
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+
+pub(crate) const RULE: Rule = Rule {
+    name: "never-mix",
+    summary: "Materials that must never meet come together.",
+    group: Group::People,
+    level: Level::Error,
+    since: "1",
+    page: include_str!("never_mix.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    let mut told: Vec<(&NeverMix, Option<MaterialId>)> = Vec::new();
+    for mix in 0..context.recipe.mixes.len() {
+        let mut materials = context.materials_of_mix(MixId(mix));
+        materials.sort_by_key(|(_, place)| *place);
+        for (at, (later, place)) in materials.iter().enumerate() {
+            for (earlier, other) in &materials[..at] {
+                for pair in pairs(context, *earlier, *later, &[Where::Mix, Where::Step]) {
+                    if told.iter().any(|(have, _)| have == &pair) {
+                        continue;
+                    }
+                    told.push((pair, Some(*later)));
+                    let finding = meeting(context, pair, *earlier, *later, *place);
+                    found.push(finding.note(*other, format!("{} is here", context.material(*earlier).name)));
+                }
+            }
+        }
+    }
+    for event in context.events() {
+        let EventKind::Mixed { liquor, had, came, vessel } = &event.kind else { continue };
+        let places: &[Where] = match liquor {
+            Some(LiquorName::Mix(_)) => &[Where::Mix, Where::Step],
+            Some(_) => &[Where::Step, Where::Mix],
+            None => &[Where::Cloth],
+        };
+        let together = came.iter().enumerate().flat_map(|(at, later)| {
+            had.iter()
+                .chain(&came[..at])
+                .filter(move |earlier| earlier.1.best > TRACE && later.1.best > TRACE)
+                .map(move |earlier| (earlier.0, later.0))
+        });
+        for (earlier, later) in together {
+            for pair in pairs(context, earlier, later, places) {
+                if told.iter().any(|(have, _)| have == &pair) {
+                    continue;
+                }
+                told.push((pair, Some(later)));
+                let place = at_step(context, event.place, later);
+                let finding = meeting(context, pair, earlier, later, place);
+                let there = context.material(earlier).place;
+                found.push(finding.note(there, format!("{} comes from here", context.material(earlier).name)));
+            }
+        }
+        let Some(vessel) = vessel else { continue };
+        for (later, _) in had.iter().chain(came) {
+            in_vessel(context, *vessel, *later, event.place, &mut told, found);
+        }
+    }
+}
+
+/// What rinsing leaves behind, kg: half a gram.
+const TRACE: f64 = 5e-4;
+
+/// Groups of a material in the table of pairs.
+fn groups<'a>(context: &Context<'a>, id: MaterialId) -> &'a [String] {
+    context.material(id).reference.map_or(&[], |entry| entry.hazard_groups.as_slice())
+}
+
+/// The pairs two materials make, where they can meet in one of these places.
+fn pairs<'a>(
+    context: &Context<'a>,
+    earlier: MaterialId,
+    later: MaterialId,
+    places: &'a [Where],
+) -> impl Iterator<Item = &'a NeverMix> {
+    let (first, second) = (groups(context, earlier), groups(context, later));
+    Reference::bundled().never_mix_between(first, second).filter(move |pair| {
+        earlier != later
+            && pair.severity != Severity::Note
+            && (pair.places.iter().any(|place| places.contains(place)) || pair.places.is_empty())
+    })
+}
+
+fn meeting(context: &Context<'_>, pair: &NeverMix, earlier: MaterialId, later: MaterialId, place: Place) -> Finding {
+    let (earlier, later) = (&context.material(earlier).name, &context.material(later).name);
+    let finding = Finding::new(&RULE, place, format!("{later} meets {earlier}: {}", pair.what_happens)).help(format!(
+        "{} Source: {}.",
+        pair.instead,
+        pair.source.citation.trim_end_matches('.')
+    ));
+    match pair.severity {
+        Severity::Danger => finding,
+        Severity::Warning | Severity::Note => finding.level(Level::Warning),
+    }
+}
+
+/// The phrase of a step that brings a material, else the step.
+fn at_step(context: &Context<'_>, step: Place, material: MaterialId) -> Place {
+    let Some(found) = context.step_at(step) else { return step };
+    found
+        .applied
+        .iter()
+        .chain(&found.with)
+        .find(|ingredient| context.materials_of(ingredient).iter().any(|(id, _)| *id == material))
+        .map_or(step, |ingredient| ingredient.place)
+}
+
+fn in_vessel<'a>(
+    context: &Context<'a>,
+    vessel: VesselId,
+    material: MaterialId,
+    place: Place,
+    told: &mut Vec<(&'a NeverMix, Option<MaterialId>)>,
+    found: &mut Vec<Finding>,
+) {
+    let Some(vessel) = context.recipe.vessels.get(vessel.0) else { return };
+    let Some(stuff) = &vessel.material else { return };
+    for group in Reference::bundled().vessel_groups(&stuff.text) {
+        for pair in Reference::bundled().never_mix_between(std::slice::from_ref(&group.id), groups(context, material)) {
+            if told.iter().any(|(have, _)| have == &pair) {
+                continue;
+            }
+            told.push((pair, Some(material)));
+            let name = &context.material(material).name;
+            let finding = Finding::new(
+                &RULE,
+                place,
+                format!("{name} stands in {}, which is {}: {}", vessel.name.text, stuff.text, pair.what_happens),
+            )
+            .note(stuff.place, "the vessel's material")
+            .help(pair.instead.clone());
+            found.push(match pair.severity {
+                Severity::Danger => finding,
+                Severity::Warning | Severity::Note => finding.level(Level::Warning),
+            });
+        }
+    }
+}
