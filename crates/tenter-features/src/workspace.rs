@@ -1,0 +1,226 @@
+//! The texts of one collection: those open in the editor, and those on disk beside them.
+//!
+//! Nothing is read here; whoever watches the disk hands texts over.
+
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
+
+use tenter_resolve::Library;
+use tenter_syntax::Document;
+
+use crate::analysis::FileAnalysis;
+use crate::file::File;
+use crate::outline::Outline;
+
+/// A file on disk. Its tree is built when somebody uses it.
+#[derive(Debug)]
+pub(crate) struct Stored {
+    text: Arc<str>,
+    pub(crate) outline: Outline,
+    file: OnceLock<Arc<File>>,
+}
+
+type Open = BTreeMap<Arc<str>, Arc<File>>;
+type Disk = BTreeMap<Arc<str>, Arc<Stored>>;
+type Cache = BTreeMap<Arc<str>, (u64, Arc<FileAnalysis>)>;
+
+/// The texts of a collection. The open ones go before what is on disk.
+#[derive(Debug, Default)]
+pub struct Workspace {
+    open: Arc<Open>,
+    disk: Arc<Disk>,
+    revision: u64,
+    cache: Arc<Mutex<Cache>>,
+}
+
+impl Workspace {
+    /// An empty collection.
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Opens a file, or gives an open one another text.
+    pub fn open(&mut self, path: &str, text: &str) -> Arc<File> {
+        let file = match self.open.get(path) {
+            Some(old) if *old.text == *text => return Arc::clone(old),
+            Some(old) => Arc::new(old.with_text(text)),
+            None => Arc::new(File::new(path.into(), text)),
+        };
+        self.revision += 1;
+        Arc::make_mut(&mut self.open).insert(Arc::clone(&file.path), Arc::clone(&file));
+        file
+    }
+
+    /// The text of an open file.
+    pub fn open_file(&self, path: &str) -> Option<&Arc<File>> {
+        self.open.get(path)
+    }
+
+    /// Closes a file; what is on disk counts again.
+    pub fn close(&mut self, path: &str) {
+        self.revision += 1;
+        Arc::make_mut(&mut self.open).remove(path);
+        self.cache.lock().unwrap_or_else(PoisonError::into_inner).remove(path);
+    }
+
+    /// Puts what was read from the disk into the collection; a text of `None` is a file that is gone.
+    pub fn store(&mut self, files: impl IntoIterator<Item = (Arc<str>, Option<Arc<str>>)>) {
+        self.revision += 1;
+        let disk = Arc::make_mut(&mut self.disk);
+        for (path, text) in files {
+            match text {
+                Some(text) => {
+                    if disk.get(&path).is_none_or(|old| old.text != text) {
+                        let outline = Outline::of(&Document::parse(&text), &path);
+                        disk.insert(path, Arc::new(Stored { text, outline, file: OnceLock::new() }));
+                    }
+                }
+                None => {
+                    disk.remove(&path);
+                }
+            }
+        }
+    }
+
+    /// Puts files in whose outline was made elsewhere (several at a time, on other threads).
+    pub fn store_read(&mut self, files: Vec<(Arc<str>, Arc<str>, Outline)>) {
+        self.revision += 1;
+        let disk = Arc::make_mut(&mut self.disk);
+        for (path, text, outline) in files {
+            disk.insert(path, Arc::new(Stored { text, outline, file: OnceLock::new() }));
+        }
+    }
+
+    /// Forgets all files on disk.
+    pub fn forget_disk(&mut self) {
+        self.revision += 1;
+        self.disk = Arc::default();
+    }
+
+    /// A picture of the collection as it is now. Cheap.
+    pub fn snapshot(&self) -> Snapshot {
+        Snapshot {
+            open: Arc::clone(&self.open),
+            disk: Arc::clone(&self.disk),
+            revision: self.revision,
+            cache: Arc::clone(&self.cache),
+        }
+    }
+}
+
+/// A picture of a collection at one moment.
+#[derive(Clone, Debug)]
+pub struct Snapshot {
+    open: Arc<Open>,
+    disk: Arc<Disk>,
+    revision: u64,
+    cache: Arc<Mutex<Cache>>,
+}
+
+impl Snapshot {
+    /// A file, read. One on disk keeps its tree from then on.
+    pub fn file(&self, path: &str) -> Option<Arc<File>> {
+        if let Some(file) = self.open.get(path) {
+            return Some(Arc::clone(file));
+        }
+        let (path, stored) = self.disk.get_key_value(path)?;
+        let read = || Arc::new(File::new(Arc::clone(path), Arc::clone(&stored.text)));
+        Some(Arc::clone(stored.file.get_or_init(read)))
+    }
+
+    /// A file, read for the moment: one on disk that nobody uses keeps no tree.
+    pub fn file_once(&self, path: &str) -> Option<Arc<File>> {
+        if let Some(file) = self.open.get(path) {
+            return Some(Arc::clone(file));
+        }
+        let (path, stored) = self.disk.get_key_value(path)?;
+        match stored.file.get() {
+            Some(file) => Some(Arc::clone(file)),
+            None => Some(Arc::new(File::new(Arc::clone(path), Arc::clone(&stored.text)))),
+        }
+    }
+
+    /// Whether the collection has the file.
+    pub fn has(&self, path: &str) -> bool {
+        self.open.contains_key(path) || self.disk.contains_key(path)
+    }
+
+    /// All paths, open or on disk, in order.
+    pub fn paths(&self) -> Vec<Arc<str>> {
+        let mut paths: Vec<Arc<str>> = self.open.keys().chain(self.disk.keys()).cloned().collect();
+        paths.sort();
+        paths.dedup();
+        paths
+    }
+
+    /// The open files, in order of their paths.
+    pub fn open_files(&self) -> impl Iterator<Item = &Arc<File>> {
+        self.open.values()
+    }
+
+    /// The outline of every file, the open ones as they are in the editor.
+    pub fn outlines(&self) -> impl Iterator<Item = (Arc<str>, std::borrow::Cow<'_, Outline>)> {
+        let open = self
+            .open
+            .values()
+            .map(|file| (Arc::clone(&file.path), std::borrow::Cow::Owned(Outline::of(&file.document, &file.path))));
+        let disk = self
+            .disk
+            .iter()
+            .filter(|(path, _)| !self.open.contains_key(*path))
+            .map(|(path, stored)| (Arc::clone(path), std::borrow::Cow::Borrowed(&stored.outline)));
+        open.chain(disk)
+    }
+
+    /// The files whose `use` lines name `path`, directly or through other files, in order.
+    pub fn users(&self, path: &str) -> Vec<Arc<str>> {
+        let mut by_target: BTreeMap<Arc<str>, Vec<Arc<str>>> = BTreeMap::new();
+        for (from, outline) in self.outlines() {
+            for target in &outline.uses {
+                by_target.entry(Arc::clone(target)).or_default().push(Arc::clone(&from));
+            }
+        }
+        let mut found: Vec<Arc<str>> = Vec::new();
+        let mut waiting: Vec<Arc<str>> = vec![path.into()];
+        while let Some(target) = waiting.pop() {
+            for user in by_target.get(&target).into_iter().flatten() {
+                if !found.contains(user) && **user != *path {
+                    found.push(Arc::clone(user));
+                    waiting.push(Arc::clone(user));
+                }
+            }
+        }
+        found.sort();
+        found
+    }
+
+    /// The file with everything worked out of it; sheets whose blocks are the same as last time are kept.
+    pub fn analyse(&self, path: &str) -> Option<Arc<FileAnalysis>> {
+        let before = {
+            let cache = self.cache.lock().unwrap_or_else(PoisonError::into_inner);
+            cache.get(path).cloned()
+        };
+        if let Some((revision, analysis)) = &before
+            && *revision == self.revision
+        {
+            return Some(Arc::clone(analysis));
+        }
+        let open = self.open.contains_key(path);
+        let file = if open { self.file(path)? } else { self.file_once(path)? };
+        let analysis = Arc::new(FileAnalysis::new(file, self, before.as_ref().map(|(_, analysis)| &**analysis)));
+        if open {
+            let mut cache = self.cache.lock().unwrap_or_else(PoisonError::into_inner);
+            let newer = cache.get(path).is_some_and(|(revision, _)| *revision > self.revision);
+            if !newer {
+                cache.insert(path.into(), (self.revision, Arc::clone(&analysis)));
+            }
+        }
+        Some(analysis)
+    }
+}
+
+impl Library for Snapshot {
+    fn document(&self, path: &str) -> Option<Arc<Document>> {
+        self.file(path).map(|file| Arc::clone(&file.document))
+    }
+}
