@@ -28,10 +28,7 @@ pub fn run(wanted: &Explain, output: &mut Output) -> Outcome {
         .map(|rule| (strsim::osa_distance(rule.name, &folded), rule.name))
         .filter(|(slips, name)| slips * 3 <= name.len())
         .min();
-    let hint = near.map_or_else(
-        || "tenter explain lists all".to_owned(),
-        |(_, name)| format!("the nearest is {name}"),
-    );
+    let hint = near.map_or_else(|| "tenter explain lists all".to_owned(), |(_, name)| format!("the nearest is {name}"));
     output.tell(&format!("there is no rule {name}; {hint}"));
     Outcome::Failed
 }

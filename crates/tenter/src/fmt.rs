@@ -1,6 +1,7 @@
 //! `tenter fmt`: recipes set out in the usual form.
 
 use std::path::Path;
+use std::time::Duration;
 
 use similar::TextDiff;
 use tenter_syntax::format;
@@ -103,7 +104,8 @@ fn standard_input(wanted: &Fmt, output: &mut Output) -> Outcome {
 
 fn diff(name: &str, before: &str, after: &str, output: &mut Output) {
     let name = safe(name);
-    let changes = TextDiff::from_lines(before, after);
+    // Past this time it settles for a coarser difference, which is still a true one.
+    let changes = TextDiff::configure().timeout(Duration::from_secs(3)).diff_lines(before, after);
     let text = changes.unified_diff().context_radius(3).header(&format!("a/{name}"), &format!("b/{name}")).to_string();
     output.print(&text);
 }

@@ -39,11 +39,8 @@ pub fn run(wanted: &Check, output: &mut Output) -> Outcome {
         (find(paths), Collections::new(paths), Input::Disk)
     };
     let detail = if wanted.format == CheckFormat::Text { text::Style::of(output) } else { text::Style::None };
-    let results: Vec<Result> = found
-        .files
-        .par_iter()
-        .map(|(name, path)| check_one(name, path, input, &collections, wanted, detail))
-        .collect();
+    let results: Vec<Result> =
+        found.files.par_iter().map(|(name, path)| check_one(name, path, input, &collections, wanted, detail)).collect();
     match wanted.format {
         CheckFormat::Text => results.iter().flat_map(|result| &result.shown).for_each(|text| output.raw(text)),
         CheckFormat::Json => json::show(&results, output),

@@ -67,14 +67,7 @@ pub fn check_one(
     })
 }
 
-fn checked(
-    name: &str,
-    path: &Path,
-    input: Input,
-    collections: &Collections,
-    wanted: &Check,
-    style: Style,
-) -> Result {
+fn checked(name: &str, path: &Path, input: Input, collections: &Collections, wanted: &Check, style: Style) -> Result {
     let mut result = Result { name: name.to_owned(), ..Result::default() };
     let read = match input {
         Input::Disk => SourceFile::read(path, name.to_owned()),

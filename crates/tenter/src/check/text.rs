@@ -2,7 +2,9 @@
 
 use std::fmt;
 
-use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, Severity, SourceCode, ThemeCharacters, ThemeStyles};
+use miette::{
+    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, Severity, SourceCode, ThemeCharacters, ThemeStyles,
+};
 use tenter_rules::Level;
 
 use crate::check::report::Report;
@@ -32,9 +34,7 @@ impl Style {
     fn theme(self) -> GraphicalTheme {
         match self {
             Self::None | Self::Plain => GraphicalTheme::none(),
-            Self::Coloured => {
-                GraphicalTheme { characters: ThemeCharacters::unicode(), styles: ThemeStyles::ansi() }
-            }
+            Self::Coloured => GraphicalTheme { characters: ThemeCharacters::unicode(), styles: ThemeStyles::ansi() },
         }
     }
 }
@@ -68,7 +68,12 @@ pub fn render(report: &Report, file: &SourceFile, style: Style) -> String {
         out = format!("{}\n", plain_line(report));
     }
     for (at, text) in notes().filter(|(at, _)| !at.own) {
-        out.push_str(&paragraph(&format!("note: {}:{}:{}: {}", safe(&at.file), at.line, at.column, safe(text)), 2, 8, WIDTH));
+        out.push_str(&paragraph(
+            &format!("note: {}:{}:{}: {}", safe(&at.file), at.line, at.column, safe(text)),
+            2,
+            8,
+            WIDTH,
+        ));
     }
     for text in report.notes.iter().filter(|(at, _)| at.is_none()).map(|(_, text)| text) {
         out.push_str(&paragraph(&format!("note: {}", safe(text)), 2, 8, WIDTH));
@@ -136,5 +141,41 @@ impl Diagnostic for Shown<'_> {
 
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
         Some(Box::new(self.labels.iter().cloned()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::check::locate::Stretch;
+
+    #[test]
+    fn colour_only_where_it_is_wanted() {
+        let file = SourceFile::from_bytes("a.dye".into(), b"recipe A\n  rom 3\n".to_vec());
+        let at = Stretch {
+            file: "a.dye".into(),
+            line: 2,
+            column: 3,
+            end_line: 2,
+            end_column: 6,
+            bytes: (11, 14),
+            own: true,
+        };
+        let report = Report {
+            rule: "unknown-key",
+            level: Level::Error,
+            at,
+            message: "no key \u{1b}[31m".into(),
+            help: "Write `room`.".into(),
+            notes: Vec::new(),
+            fixes: Vec::new(),
+            accepted: None,
+        };
+        let plain = render(&report, &file, Style::Plain);
+        assert!(!plain.contains('\u{1b}'), "{plain}");
+        assert!(plain.contains("[a.dye:2:3]") && plain.contains("no key \\u{1b}[31m"), "{plain}");
+        let coloured = render(&report, &file, Style::Coloured);
+        assert!(coloured.contains("\u{1b}[31m"), "{coloured}");
+        assert!(!coloured.contains("\u{1b}]8"), "no links: {coloured}");
     }
 }

@@ -54,7 +54,8 @@ impl Window {
         // Where a line is wanted twice, what points into it decides which part of it is shown.
         wanted.sort_by_key(|(line, at)| (*line, std::cmp::Reverse(*at)));
         wanted.dedup_by_key(|(line, _)| *line);
-        let mut window = Self { name: crate::text::safe::safe(&file.name).into_owned(), text: String::new(), lines: Vec::new() };
+        let mut window =
+            Self { name: crate::text::safe::safe(&file.name).into_owned(), text: String::new(), lines: Vec::new() };
         for (line, at) in wanted {
             window.add(file, line, at);
         }
@@ -67,7 +68,8 @@ impl Window {
         let skipped = match raw.char_indices().nth(LONGEST) {
             None => 0,
             Some(_) => {
-                let ahead = raw.get(..at.saturating_sub(range.start).min(raw.len())).map_or(0, |text| text.chars().count());
+                let ahead =
+                    raw.get(..at.saturating_sub(range.start).min(raw.len())).map_or(0, |text| text.chars().count());
                 ahead.saturating_sub(BEFORE)
             }
         };
@@ -156,7 +158,8 @@ impl SourceCode for Window {
         };
         // Asked without context only for the column of the heading: told in characters of the file's line.
         let (number, column) = if before == 0 && after == 0 {
-            let byte = line.map.iter().rev().find(|(_, shown)| *shown <= start).map_or(line.file_start, |(file, _)| *file);
+            let byte =
+                line.map.iter().rev().find(|(_, shown)| *shown <= start).map_or(line.file_start, |(file, _)| *file);
             let column = line.raw.get(..byte - line.file_start).map_or(0, |text| text.chars().count());
             (line.number, column)
         } else {
@@ -171,5 +174,64 @@ impl SourceCode for Window {
             column,
             bottom - top + 1,
         )))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(text: &str) -> SourceFile {
+        SourceFile::from_bytes("a.dye".into(), text.as_bytes().to_vec())
+    }
+
+    fn cut(window: &Window, stretch: (usize, usize)) -> &str {
+        let (start, length) = window.span(stretch);
+        window.text.get(start..start + length).unwrap()
+    }
+
+    #[test]
+    fn a_stretch_is_found_again_whatever_stands_before_it() {
+        for before in ["", "é小👩 ", "\u{1b}[31m\u{202e}", "\t", &"x".repeat(5_000)] {
+            let text = format!("first\n  {before}soda ash  # rest\nlast\n");
+            let file = file(&text);
+            let at = text.find("soda").unwrap();
+            let window = Window::new(&file, &[(at, at + 8)]);
+            assert_eq!(cut(&window, (at, at + 8)), "soda ash", "{before:?}");
+            assert!(window.text.lines().all(|line| line.chars().count() <= LONGEST + 40), "{:?}", window.text);
+            assert!(!window.text.contains('\u{1b}'));
+        }
+    }
+
+    #[test]
+    fn the_heading_counts_characters_of_the_file() {
+        let text = "a\n\nb é小 soda\n";
+        let file = file(text);
+        let at = text.find("soda").unwrap();
+        let window = Window::new(&file, &[(at, at + 4)]);
+        let span = window.span((at, at + 4));
+        let told = window.read_span(&span.into(), 0, 0).unwrap();
+        assert_eq!((told.line(), told.column()), (2, 5));
+    }
+
+    #[test]
+    fn lines_far_apart_are_separate_runs() {
+        let text = "one\ntwo\n\nfour\nfive\n";
+        let file = file(text);
+        let window = Window::new(&file, &[(0, 3), (14, 18)]);
+        let whole = (0, window.text.len());
+        assert!(window.read_span(&whole.into(), 1, 1).is_err());
+        let last = window.read_span(&window.span((14, 18)).into(), 1, 1).unwrap();
+        assert_eq!((last.line(), last.data()), (3, "four\nfive\n".as_bytes()));
+    }
+
+    #[test]
+    fn stretches_at_the_very_end_or_beyond_are_clamped() {
+        for text in ["", "x", "x\n", "é"] {
+            let file = file(text);
+            let window = Window::new(&file, &[(text.len(), text.len())]);
+            let span = window.span((text.len() + 5, text.len() + 9));
+            assert!(span.0 + span.1 <= window.text.len(), "{text:?}");
+        }
     }
 }

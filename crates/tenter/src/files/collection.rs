@@ -75,12 +75,12 @@ impl Collections {
         let path = absolute(path);
         let folder = path.parent().unwrap_or(&path);
         let marked = folder.ancestors().find(|folder| MARKS.iter().any(|mark| folder.join(mark).exists()));
-        let named = || self.named.iter().filter(|named| folder.starts_with(named)).max_by_key(|named| named.as_os_str().len());
+        let named =
+            || self.named.iter().filter(|named| folder.starts_with(named)).max_by_key(|named| named.as_os_str().len());
         let root = marked.or_else(|| named().map(PathBuf::as_path)).unwrap_or(folder).to_owned();
         let inside = slashed(path.strip_prefix(&root).unwrap_or(&path));
         let mut known = self.known.lock().unwrap_or_else(PoisonError::into_inner);
-        let collection =
-            known.entry(root.clone()).or_insert_with(|| Arc::new(Collection::new(root)));
+        let collection = known.entry(root.clone()).or_insert_with(|| Arc::new(Collection::new(root)));
         (Arc::clone(collection), inside)
     }
 }

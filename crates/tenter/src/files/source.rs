@@ -6,7 +6,7 @@ use std::io::Read;
 use std::path::Path;
 use std::sync::Arc;
 
-use tenter_syntax::{Document, Encoding, LineIndex};
+use tenter_syntax::{Document, Encoding, LineIndex, Oddity, OddityKind, Span};
 
 /// A file that was read.
 #[derive(Debug)]
@@ -53,8 +53,11 @@ impl SourceFile {
             }
         };
         let lines = LineIndex::new(&text);
-        let document = Arc::new(Document::parse(&text));
-        Self { name, text, lines, document, not_utf8 }
+        let mut document = Document::parse(&text);
+        if let Some(bad) = not_utf8 {
+            mark_not_utf8(&mut document, bad.offset);
+        }
+        Self { name, text, lines, document: Arc::new(document), not_utf8 }
     }
 
     /// Reads a file from the disk.
@@ -96,6 +99,19 @@ impl SourceFile {
             )
         })
     }
+}
+
+/// Notes in the document where text was lost, for the rule book to tell. The document cannot see it from the text.
+fn mark_not_utf8(document: &mut Document, offset: usize) {
+    let Some(placed) = document.block_at(offset).and_then(|index| document.blocks.get_mut(index)) else {
+        return;
+    };
+    let start = u32::try_from(offset - placed.start).unwrap_or(u32::MAX);
+    let end = start.saturating_add(char::REPLACEMENT_CHARACTER.len_utf8() as u32);
+    let mut block = (*placed.block).clone();
+    block.oddities.push(Oddity { kind: OddityKind::NotUtf8, span: Span::new(start, end) });
+    block.oddities.sort_by_key(|oddity| (oddity.span, oddity.kind));
+    placed.block = Arc::new(block);
 }
 
 #[cfg(test)]

@@ -60,7 +60,9 @@ impl<'a> Page<'a> {
         for (number, line) in lines.iter().enumerate() {
             match (number, lines.len()) {
                 (0, 1) => self.text.push_str(text.trim_end()),
-                (0, _) => self.text.push_str(&format!("{label}{}{line}", " ".repeat(LABEL.saturating_sub(width(label)).max(1)))),
+                (0, _) => self
+                    .text
+                    .push_str(&format!("{label}{}{line}", " ".repeat(LABEL.saturating_sub(width(label)).max(1)))),
                 _ => self.text.push_str(&format!("{}{line}", " ".repeat(LABEL))),
             }
             self.text.push('\n');
@@ -186,8 +188,10 @@ fn dye<'a>(reference: &'a Reference, entry: &'a Dye, page: &mut Page<'a>) {
 }
 
 fn fibre<'a>(entry: &'a Fibre, page: &mut Page<'a>) {
-    let allowances =
-        [("moisture, EU", &entry.moisture_allowance.eu_percent), ("moisture, ASTM", &entry.moisture_allowance.astm_percent)];
+    let allowances = [
+        ("moisture, EU", &entry.moisture_allowance.eu_percent),
+        ("moisture, ASTM", &entry.moisture_allowance.astm_percent),
+    ];
     for (label, figure) in allowances {
         if let Some(figure) = figure {
             let value = format!("{}% of the oven-dry weight", show_number(interval(figure)));

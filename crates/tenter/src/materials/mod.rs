@@ -22,11 +22,8 @@ pub fn run(wanted: &Materials, output: &mut Output) -> Outcome {
         return Outcome::Clean;
     }
     let near = reference.nearest(&name, None);
-    let hint = if near.is_empty() {
-        "tenter materials lists all".to_owned()
-    } else {
-        format!("nearest: {}", near.join(", "))
-    };
+    let hint =
+        if near.is_empty() { "tenter materials lists all".to_owned() } else { format!("nearest: {}", near.join(", ")) };
     output.tell(&format!("nothing known goes by the name {name}; {hint}"));
     Outcome::Failed
 }

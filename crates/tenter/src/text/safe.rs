@@ -76,7 +76,8 @@ mod tests {
 
     #[test]
     fn nothing_that_steers_gets_through() {
-        let hostile = "a\u{1b}]0;title\u{7}b\u{9b}31mc\u{202e}d\u{2066}e\u{200f}f\0g\u{7f}h\r\ni\tj\u{feff}k\u{e0041}l\u{2028}";
+        let hostile =
+            "a\u{1b}]0;title\u{7}b\u{9b}31mc\u{202e}d\u{2066}e\u{200f}f\0g\u{7f}h\r\ni\tj\u{feff}k\u{e0041}l\u{2028}";
         let shown = safe(hostile);
         assert!(!shown.chars().any(|c| c.is_control() || turns_or_hides(c)), "{shown:?}");
         assert!(shown.starts_with("a\\u{1b}]0;title\\u{7}b\\u{9b}31mc\\u{202e}d"), "{shown}");

@@ -128,8 +128,10 @@ mod tests {
         let text = table.render(2, 30);
         assert_eq!(
             text,
-            "                        in all\n  soda ash               612 g\n  a very long name of a 1.2 kg\n"
-                .replace("a very long name of a 1.2 kg\n", "a very long name of   1.2 kg\n  a material\n      beneath\n")
+            "                        in all\n  soda ash               612 g\n  a very long name of a 1.2 kg\n".replace(
+                "a very long name of a 1.2 kg\n",
+                "a very long name of   1.2 kg\n  a material\n      beneath\n"
+            )
         );
     }
 }

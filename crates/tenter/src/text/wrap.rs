@@ -1,6 +1,6 @@
 //! Wrapping by the width characters take on a terminal.
 
-use unicode_width::UnicodeWidthStr;
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns a text takes.
 pub fn width(text: &str) -> usize {
@@ -13,24 +13,36 @@ pub fn wrap(text: &str, columns: usize) -> Vec<String> {
     let columns = columns.max(8);
     let mut lines = Vec::new();
     let mut line = String::new();
+    // Width of the line so far: counted as it grows, for a line may be one word of a million letters.
+    let mut taken = 0;
     for word in text.split_whitespace() {
-        let needed = if line.is_empty() { 0 } else { width(&line) + 1 } + width(word);
-        if needed <= columns {
-            if !line.is_empty() {
+        let wide = width(word);
+        let gap = usize::from(!line.is_empty());
+        if taken + gap + wide <= columns {
+            if gap > 0 {
                 line.push(' ');
             }
             line.push_str(word);
+            taken += gap + wide;
             continue;
         }
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
+            taken = 0;
+        }
+        if wide <= columns {
+            line.push_str(word);
+            taken = wide;
+            continue;
         }
         for c in word.chars() {
-            let mut buffer = [0; 4];
-            if width(&line) + width(c.encode_utf8(&mut buffer)) > columns {
+            let wide = UnicodeWidthChar::width(c).unwrap_or(0);
+            if taken + wide > columns {
                 lines.push(std::mem::take(&mut line));
+                taken = 0;
             }
             line.push(c);
+            taken += wide;
         }
     }
     if !line.is_empty() || lines.is_empty() {

@@ -26,8 +26,7 @@ pub fn run(wanted: &Totals, output: &mut Output) -> Outcome {
     let stdin = wanted.stdin_filename.is_some() || wanted.file.as_os_str() == "-";
     let path = wanted.stdin_filename.as_ref().unwrap_or(&wanted.file);
     let name = if path.as_os_str() == "-" { "<stdin>".to_owned() } else { shown(path) };
-    let read =
-        if stdin { SourceFile::standard_input(name.clone()) } else { SourceFile::read(path, name.clone()) };
+    let read = if stdin { SourceFile::standard_input(name.clone()) } else { SourceFile::read(path, name.clone()) };
     let file = match read {
         Ok(file) => file,
         Err(error) => {

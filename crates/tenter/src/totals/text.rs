@@ -49,14 +49,21 @@ fn heading(text: &str, output: &mut Output) {
 
 fn goods(picked: &Picked<'_>, output: &mut Output) {
     let recipe = &picked.recipe;
-    let mut table =
-        Table::new(&[("", Edge::Left), ("pieces", Edge::Right), ("each, dry", Edge::Right), ("in all, dry", Edge::Right)]);
+    let mut table = Table::new(&[
+        ("", Edge::Left),
+        ("pieces", Edge::Right),
+        ("each, dry", Edge::Right),
+        ("in all, dry", Edge::Right),
+    ]);
     for total in &recipe.totals.goods {
         let Some(goods) = recipe.goods.get(total.goods.0) else { continue };
         let lots = goods.lots.as_ref().map(|lots| format!("in {} lots of {}", lots.count, lots.pieces_each));
         let name = safe(&goods.name.text).into_owned();
         let pieces = bare(&total.pieces, total.pieces.unit);
-        table.row(vec![name, pieces, told(goods.piece_mass.as_ref()), told(total.dry_mass.as_ref())], lots.into_iter().collect());
+        table.row(
+            vec![name, pieces, told(goods.piece_mass.as_ref()), told(total.dry_mass.as_ref())],
+            lots.into_iter().collect(),
+        );
     }
     if !table.is_empty() {
         heading("Goods", output);
@@ -86,7 +93,7 @@ fn materials(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
                 safe(&recipe.material(total.material).name).into_owned(),
                 amount.map_or_else(|| OPEN.to_owned(), aim),
                 amount.map(bounds).unwrap_or_default(),
-                total.owg.as_ref().map(|figure| per_cent(figure)).unwrap_or_default(),
+                total.owg.as_ref().map(per_cent).unwrap_or_default(),
                 total.per_piece.as_ref().map(aim).unwrap_or_default(),
                 total.cost.as_ref().map(|cost| cost.total.show()).unwrap_or_default(),
             ],
@@ -125,7 +132,9 @@ fn ingredients<'a>(picked: &'a Picked<'_>) -> impl Iterator<Item = &'a Ingredien
     let steps = picked.recipe.steps().map(|(_, step)| step);
     mixes.flat_map(|(_, mix)| &mix.ingredients).chain(steps.flat_map(|step| {
         let bath = match &step.liquor {
-            Some(tenter_resolve::recipe::Liquor { kind: tenter_resolve::recipe::LiquorKind::Bath(bath), .. }) => bath.as_slice(),
+            Some(tenter_resolve::recipe::Liquor { kind: tenter_resolve::recipe::LiquorKind::Bath(bath), .. }) => {
+                bath.as_slice()
+            }
             _ => &[],
         };
         step.applied.iter().chain(&step.with).chain(bath)
@@ -173,7 +182,11 @@ fn mix(picked: &Picked<'_>, total: &MixTotal, output: &mut Output) {
         let spooned = amount.is_some_and(|amount| amount.by_volume_of_solid);
         let figure = amount.and_then(|amount| {
             let liquid = !spooned && amount.dimension() == tenter_quantity::Dimension::Volume;
-            if liquid { amount.volume.as_ref().or(amount.mass.as_ref()) } else { amount.mass.as_ref().or(amount.volume.as_ref()) }
+            if liquid {
+                amount.volume.as_ref().or(amount.mass.as_ref())
+            } else {
+                amount.mass.as_ref().or(amount.volume.as_ref())
+            }
         });
         let written = amount.map(|amount| picked.words(amount.place)).unwrap_or_default();
         let shown = figure.map_or_else(|| OPEN.to_owned(), Figure::show);

@@ -1,0 +1,14 @@
+//! The command as a dyer or a script meets it: the real program, its streams and its exit status.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
+mod bench;
+mod collection;
+mod exit_status;
+mod formatting;
+mod hostile;
+mod json;
+mod materials;
+mod readme;
+mod reports;
+mod totals;
