@@ -331,6 +331,8 @@ pub struct Draw {
     pub place: Place,
     /// Volume, m³ (or mass, kg, of a dry blend or paste), all pieces together; `None`: used as a bath, goods carry off their pickup.
     pub amount: Option<Figure>,
+    /// The same weighed, kg, where it is written as a weight: a paste is weighed out, whatever room it takes.
+    pub weighed: Option<Figure>,
     /// Used whole, as a bath or emptied into one.
     pub whole: bool,
 }

@@ -114,3 +114,38 @@ fn scaled_by_whole_lots() {
     exactly(grams(read.recipe(), "soda ash"), 3000.0);
     exactly(grams(read.recipe(), "alum"), 24.0);
 }
+
+/// 6 × 150 g out of a kilogram of paste are nine tenths, whatever room a paste takes; thickener of 420 mL of water and
+/// 20 g gives 400 g of its 440.
+#[test]
+fn what_is_weighed_out_is_a_share_of_the_weight() {
+    let text = "\
+recipe Leaf
+
+goods tees
+  pieces   6
+  weight   165 g each
+  fibre    100% cotton
+  state    scoured, dry
+
+mix thickener
+  420 g    water
+  20 g     sodium alginate
+
+mix paste
+  600 parts water
+  400 parts thickener
+  make up to 1 kg
+
+steps
+  wear     dust mask
+  print    150 g/piece from paste on front
+";
+    let read = read(text).quiet();
+    let recipe = read.recipe();
+    let total = |name| recipe.totals.mixes.iter().find(|total| &*recipe.mix(total.mix).name.text == name).expect("it");
+    exactly(value(&total("paste").used_share), 0.9);
+    let left = value(&total("paste").left) / value(&total("paste").volume);
+    assert!((left.best - 0.1).abs() < 1e-9, "{left:?}");
+    exactly(value(&total("thickener").used_share), 400.0 / 440.0);
+}

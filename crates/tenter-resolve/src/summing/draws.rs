@@ -26,11 +26,11 @@ pub(super) fn draws(recipe: &mut Recipe, rounds: &[Rounds]) {
             }
             match &step.liquor {
                 Some(Liquor { kind: LiquorKind::Mix(id), .. }) => {
-                    found.push((*id, Draw { place: step.place, amount: None, whole: false }))
+                    found.push((*id, Draw { place: step.place, amount: None, weighed: None, whole: false }))
                 }
                 _ => {
                     if let (Some(crate::recipe::Source::Mix(id)), true) = (&step.source, step.applied.is_empty()) {
-                        found.push((*id, Draw { place: step.place, amount: None, whole: false }));
+                        found.push((*id, Draw { place: step.place, amount: None, weighed: None, whole: false }));
                     }
                 }
             }
@@ -61,10 +61,17 @@ pub(super) fn draw_of(
     };
     let dry = recipe.mixes.get(id.0).is_some_and(crate::recipe::Mix::is_dry);
     let draw = match &ingredient.amount {
-        None => Draw { place, amount: None, whole: true },
+        None => Draw { place, amount: None, weighed: None, whole: true },
         Some(amount) => {
             let figure = if dry { amount.mass.as_ref() } else { amount.volume.as_ref().or(amount.mass.as_ref()) };
-            Draw { place, amount: figure.map(|figure| multiplied(figure, factor)), whole: false }
+            let by_weight = matches!(amount.dimension(), Dimension::Mass | Dimension::Part | Dimension::MassFraction);
+            let weighed = amount.mass.as_ref().filter(|_| by_weight);
+            Draw {
+                place,
+                amount: figure.map(|figure| multiplied(figure, factor)),
+                weighed: weighed.map(|figure| multiplied(figure, factor)),
+                whole: false,
+            }
         }
     };
     found.push((id, draw));
@@ -148,6 +155,17 @@ pub(super) fn carried(recipe: &Recipe, id: MixId) -> Option<Figure> {
     sum_of(terms, volume_unit())
 }
 
+/// The share of a mix that is weighed out of it, where every draw is a weight and the weight made is known: what room
+/// it takes does not matter then.
+fn weighed_share(mix: &crate::recipe::Mix) -> Option<Figure> {
+    let made = mix.mass.as_ref().filter(|mass| mass.value.low > 0.0)?;
+    let draws: Option<Vec<Figure>> =
+        mix.draws.iter().filter(|draw| !draw.whole).map(|draw| draw.weighed.clone()).collect();
+    let made = multiplied(made, f64::from(mix.times_made));
+    let drawn = sum_of(draws?, gram())?;
+    Some(drawn.over(&made, Dimension::PerCent.usual_unit(Basis::Absolute)))
+}
+
 pub(super) fn mix_total(recipe: &Recipe, id: MixId) -> MixTotal {
     let mix = recipe.mix(id);
     let dry = mix.is_dry();
@@ -156,7 +174,11 @@ pub(super) fn mix_total(recipe: &Recipe, id: MixId) -> MixTotal {
     let unit = if dry { gram() } else { volume_unit() };
     let measured: Option<Vec<Figure>> =
         mix.draws.iter().filter(|draw| !draw.whole && draw.amount.is_some()).map(|draw| draw.amount.clone()).collect();
-    let drawn = measured.and_then(|terms| sum_of(terms, unit));
+    let weighed = if dry { None } else { weighed_share(mix) };
+    let drawn = match (&weighed, made.as_ref()) {
+        (Some(share), Some(made)) => Some(share.times(made, unit)),
+        _ => measured.and_then(|terms| sum_of(terms, unit)),
+    };
     let carried = if dry { None } else { carried(recipe, id) };
     let emptied = mix.draws.iter().any(|draw| draw.whole);
     let used = match (&drawn, &carried) {
@@ -166,6 +188,10 @@ pub(super) fn mix_total(recipe: &Recipe, id: MixId) -> MixTotal {
     };
     let left = if emptied {
         None
+    } else if let (Some(share), Some(made), None) = (&weighed, made.as_ref(), &carried) {
+        let rest = (Interval::ONE - share.value).clamp_low(0.0);
+        let inputs = vec![("made", made.clone()), ("used", share.clone())];
+        Some(Figure::worked("{0}, less {1} of it", made.value * rest, unit.dimension, unit, inputs))
     } else {
         made.as_ref().zip(used.as_ref()).map(|(made, used)| {
             let value = (made.value - used.value).clamp_low(0.0);
@@ -178,10 +204,12 @@ pub(super) fn mix_total(recipe: &Recipe, id: MixId) -> MixTotal {
             )
         })
     };
-    let used_share = made
-        .as_ref()
-        .zip(used.as_ref())
-        .map(|(made, used)| used.over(made, Dimension::PerCent.usual_unit(Basis::Absolute)));
+    let by_weight = weighed.filter(|_| carried.is_none());
+    let used_share = by_weight.or_else(|| {
+        made.as_ref()
+            .zip(used.as_ref())
+            .map(|(made, used)| used.over(made, Dimension::PerCent.usual_unit(Basis::Absolute)))
+    });
     MixTotal {
         mix: id,
         volume: mix.volume.clone(),
