@@ -162,7 +162,9 @@ impl Bench<'_> {
             }
             bath.contents.add(brought);
             bath.inside.push(state);
-            if let (Some(water), Some(volume)) = (water, bath.volume.take()) {
+            if let Some(water) = water
+                && let Some(volume) = bath.volume.take()
+            {
                 let more = figures::volume("{0}, 1 kg of water being 1 L", water.value * 1e-3, vec![("", water)]);
                 bath.volume = Some(Figure::sum(vec![volume, more], LITRE));
             }
