@@ -216,6 +216,7 @@ impl<'r> Bench<'r> {
             time: self.time.clone(),
             goods: self.goods.clone(),
             liquors: self.liquors.clone(),
+            drained: self.drained.len(),
             events: first_event..self.events.len(),
         });
     }

@@ -35,6 +35,8 @@ pub struct Frame {
     pub goods: Vec<Arc<GoodsState>>,
     /// The liquors made so far.
     pub liquors: Vec<Arc<LiquorState>>,
+    /// How many entries of [`Rehearsal::drained`] there were at its end.
+    pub drained: usize,
     /// Its events: a stretch of [`Rehearsal::events`].
     pub events: core::ops::Range<usize>,
 }

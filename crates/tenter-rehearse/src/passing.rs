@@ -325,13 +325,14 @@ impl Bench<'_> {
         }
         let inputs = vec![("", room_for.clone()), ("dry goods", zone.dry.clone())];
         let most = mass("{0} × {1}", room_for.value * zone.dry.value, inputs);
-        let share = |over: f64, held: f64| if held > 0.0 { over / held } else { 0.0 };
+        // 1 − room ÷ held: each of the two counts once, so that nothing is wider than it must be.
+        let above = |room: f64, held: f64| if held > room { 1.0 - room / held } else { 0.0 };
         let part = worked_share(
             "what {0} is above {1}, as a share of it",
             Interval::new(
-                share(over.low, held.value.low),
-                share(over.best, held.value.best),
-                share(over.high, held.value.high),
+                above(most.value.high, held.value.low),
+                above(most.value.best, held.value.best),
+                above(most.value.low, held.value.high),
             ),
             vec![("held", held.clone()), ("room for", most.clone())],
         );
@@ -342,7 +343,7 @@ impl Bench<'_> {
         let through = first && zone.key.face.is_some();
         let inputs = vec![("held", held.clone()), ("room for", most.clone())];
         let stays_on = mass("the lesser of {0} and {1}", held.value.min(most.value), inputs);
-        let runs_off = portion(&held, &part);
+        let runs_off = mass("what {0} is above {1}", over, vec![("held", held.clone()), ("room for", most.clone())]);
         let mut away = Contents { water: Some(runs_off.clone()), parts: Vec::new() };
         let state = self.zone_mut(state, at)?;
         state.contents.water = Some(stays_on);

@@ -9,9 +9,8 @@ use tenter_resolve::recipe::{Ingredient, LiquorKind, Substance};
 use crate::bench::{Bench, Pass};
 use crate::contents::Contents;
 use crate::event::EventKind;
-use crate::figures::{self, PRACTICE, portion, rest, share, worked_share};
+use crate::figures::{self, PRACTICE, exact_share, portion, rest, share, worked_share};
 use crate::state::LiquorName;
-use crate::usual;
 
 /// `rinse tees in cold water until nearly clear`, `soap off tees in 20 L water at 60 °C with 1 g/L textile detergent, 2 times`.
 pub(super) fn wash(bench: &mut Bench<'_>, pass: &Pass<'_>) {
@@ -33,6 +32,7 @@ pub(super) fn plain_water(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool)
     let mut volume: Option<Figure> = None;
     let mut temperature = bench.water_temperature(pass.step);
     let mut fresh = Contents::default();
+    let mut standing = None;
     if let Some(Some(ingredients)) = bath {
         let at = bench.bath_of(pass, ingredients, pass.step.place);
         bench.with(pass, at);
@@ -43,12 +43,15 @@ pub(super) fn plain_water(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool)
             }
             fresh = state.contents.clone();
         }
-        bench.liquors.truncate(at);
-        bench.uses.truncate(at);
+        if let Some(state) = bench.liquor_mut(at) {
+            state.contents = Contents::default();
+            state.gone = true;
+        }
     } else if let Some(None) = bath {
         if let Some(at) = bench.liquor(pass) {
             bench.with(pass, at);
             bench.used_as_bath(at);
+            standing = Some(at);
             if let Some(state) = bench.liquors.get(at) {
                 volume.clone_from(&state.volume);
                 if pass.step.temperature.is_none() {
@@ -75,6 +78,10 @@ pub(super) fn plain_water(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool)
         let dye = goods.zones.iter().any(|zone| bench.substances.dye(&zone.contents).high > 0.0);
         if !washing && !dye {
             wet(bench, state, &pickup, &temperature);
+            if standing.is_none() {
+                let mine = exact_share(part_of_bath, "share of these goods", "by weight");
+                bench.drained.push(fresh.share(&mine));
+            }
             continue;
         }
         if !fresh.parts.is_empty() {
@@ -91,7 +98,10 @@ pub(super) fn plain_water(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool)
         for round in 0..times {
             rinse_once(bench, state, &left, &pickup, &temperature, soap && washing, dye, round == 0);
         }
-        carry(bench, state, &fresh, &pickup, part_of_bath);
+        match standing {
+            Some(at) => carry_from(bench, state, at, &pickup),
+            None => carry(bench, state, &fresh, &pickup, part_of_bath, times),
+        }
     }
     if verb == "scour" {
         for state in bench.working.clone() {
@@ -230,18 +240,26 @@ fn wet(bench: &mut Bench<'_>, state: usize, pickup: &Figure, temperature: &Figur
 }
 
 /// What the fresh liquor holds stays in the goods in the share of their pickup.
-fn carry(bench: &mut Bench<'_>, state: usize, fresh: &Contents, pickup: &Figure, part: f64) {
-    let Some(water) = fresh.water.clone().filter(|water| water.value.best > 0.0) else { return };
+fn carry(bench: &mut Bench<'_>, state: usize, fresh: &Contents, pickup: &Figure, part: f64, times: u32) {
     if fresh.parts.is_empty() {
         return;
     }
+    let mine = exact_share(part, "share of these goods", "by weight");
+    let fresh = fresh.share(&mine);
+    for _ in 1..times {
+        bench.drained.push(fresh.clone());
+    }
     let Some(goods) = bench.goods.get(state).map(Arc::clone) else { return };
-    let value = pickup.value * goods.dry.value / (water.value * part.max(1e-9));
+    let Some(water) = fresh.water.clone().filter(|water| water.value.best > 0.0) else {
+        bench.drained.push(fresh);
+        return;
+    };
     let carried = worked_share(
         "{0} of {1} out of {2}",
-        value,
+        pickup.value * goods.dry.value / water.value,
         vec![("water held", pickup.clone()), ("dry goods", goods.dry.clone()), ("", water)],
     );
+    bench.drained.push(fresh.share(&rest(&carried)));
     for at in 0..goods.zones.len() {
         let Some(zone) = goods.zones.get(at) else { continue };
         let mine = portion(&carried, &zone.share);
@@ -251,5 +269,27 @@ fn carry(bench: &mut Bench<'_>, state: usize, fresh: &Contents, pickup: &Figure,
             }
         }
     }
-    let _ = usual::capacity(false);
+}
+
+/// The same out of a liquor that stays standing.
+fn carry_from(bench: &mut Bench<'_>, state: usize, liquor: usize, pickup: &Figure) {
+    let Some(bath) = bench.liquors.get(liquor).map(Arc::clone) else { return };
+    let Some(goods) = bench.goods.get(state).map(Arc::clone) else { return };
+    let Some(water) = bath.contents.water.clone().filter(|water| water.value.best > 0.0) else { return };
+    let carried = worked_share(
+        "{0} of {1} out of {2}",
+        pickup.value * goods.dry.value / water.value,
+        vec![("water held", pickup.clone()), ("dry goods", goods.dry.clone()), ("", water)],
+    );
+    let Some(bath) = bench.liquor_mut(liquor) else { return };
+    let taken = bath.contents.take(&carried);
+    bath.volume = bath.volume.as_ref().map(|volume| portion(volume, &rest(&carried)));
+    for at in 0..goods.zones.len() {
+        let Some(share) = goods.zones.get(at).map(|zone| zone.share.clone()) else { continue };
+        if let Some(zone) = bench.zone_mut(state, at) {
+            for (id, figure) in &taken.parts {
+                zone.contents.add_part(*id, portion(figure, &share));
+            }
+        }
+    }
 }

@@ -6,7 +6,7 @@ use tenter_quantity::{Figure, Interval};
 
 use crate::bench::{Bench, Pass};
 use crate::event::EventKind;
-use crate::figures::{portion, rest, worked_share};
+use crate::figures::{mass, portion, rest, worked_share};
 use crate::passing::Around;
 use crate::usual;
 
@@ -31,19 +31,15 @@ pub(super) fn to_pickup(bench: &mut Bench<'_>, _pass: &Pass<'_>, pickup: &Figure
             if same || water.value.best <= wanted.best {
                 continue;
             }
-            let kept = worked_share(
-                "{0} × {1} ÷ {2}",
-                Interval::new(
-                    wanted.low / water.value.low.max(1e-12),
-                    wanted.best / water.value.best.max(1e-12),
-                    wanted.high / water.value.high.max(1e-12),
-                ),
-                vec![("water kept", pickup.clone()), ("dry goods", zone.dry.clone()), ("water held", water)],
-            );
+            let inputs =
+                vec![("water kept", pickup.clone()), ("dry goods", zone.dry.clone()), ("water held", water.clone())];
+            let kept = worked_share("{0} × {1} ÷ {2}", wanted / water.value, inputs);
             let goes = rest(&kept);
+            let inputs = vec![("water kept", pickup.clone()), ("dry goods", zone.dry.clone())];
+            let stays = mass("{0} × {1}", wanted.min(water.value), inputs);
             let Some(zone) = bench.zone_mut(state, at) else { continue };
             let away = zone.contents.share(&goes);
-            zone.contents.water = zone.contents.water.as_ref().map(|water| portion(water, &kept));
+            zone.contents.water = Some(stays);
             for (_, figure) in &mut zone.contents.parts {
                 *figure = portion(figure, &kept);
             }
@@ -71,7 +67,7 @@ pub(super) fn dry(bench: &mut Bench<'_>, pass: &Pass<'_>) {
             if let Some(zone) = bench.zone_mut(state, at) {
                 let value = pickup.value * zone.dry.value;
                 zone.contents.water = zone.contents.water.is_some().then(|| {
-                    crate::figures::mass(
+                    mass(
                         "{0} × {1}",
                         value,
                         vec![("water held", pickup.clone()), ("dry goods", zone.dry.clone())],
