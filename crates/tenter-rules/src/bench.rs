@@ -1,10 +1,10 @@
 //! What the account of the rehearsal says, in the terms rules compare.
 
-use tenter_quantity::standard::{GRAM, GRAM_PER_LITRE, PER_CENT};
+use tenter_quantity::standard::{GRAM, GRAM_PER_LITRE, MILLILITRE, PER_CENT};
 use tenter_quantity::{Interval, Place, show};
 use tenter_reference::{DyeClass, DyeFamily, FibreFamily, Role};
 use tenter_rehearse::{Contents, Dyeing, Face, ZoneKey};
-use tenter_resolve::recipe::{Goods, GoodsId, MaterialId, MixId, Step};
+use tenter_resolve::recipe::{Goods, GoodsId, LiquorKind, MaterialId, MixId, Source, Step};
 
 use crate::context::Context;
 
@@ -121,6 +121,33 @@ pub(crate) fn grams(kilograms: Interval) -> String {
 /// A strength in kg/m³, as g/L.
 pub(crate) fn grams_per_litre(strength: Interval) -> String {
     show(strength, GRAM_PER_LITRE)
+}
+
+/// A volume in m³, as litres or millilitres.
+pub(crate) fn litres(volume: f64) -> String {
+    let step = if volume < 1e-3 { 1e-5 } else { 1e-4 };
+    show(Interval::exact(libm::round(volume / step) * step), MILLILITRE)
+}
+
+/// Every material a step brings to the goods, mixes taken apart.
+pub(crate) fn materials_of_step(context: &Context<'_>, step: &Step) -> Vec<(MaterialId, Place)> {
+    let mut found: Vec<(MaterialId, Place)> = Vec::new();
+    for ingredient in step.applied.iter().chain(&step.with) {
+        found.extend(context.materials_of(ingredient));
+    }
+    match step.liquor.as_ref().map(|liquor| &liquor.kind) {
+        Some(LiquorKind::Mix(id)) => found.extend(context.materials_of_mix(*id)),
+        Some(LiquorKind::Bath(ingredients)) => {
+            for ingredient in ingredients {
+                found.extend(context.materials_of(ingredient));
+            }
+        }
+        _ => {}
+    }
+    if let Some(Source::Mix(id)) = step.source {
+        found.extend(context.materials_of_mix(id));
+    }
+    found
 }
 
 /// A share as per cent.

@@ -3,13 +3,20 @@
 use crate::rule::Rule;
 
 mod accept_without_reason;
+mod acid_dye_too_cold;
 mod acid_in_alkali_step;
 mod alkali_before_level;
 mod alkali_in_one_dose;
 mod ambiguous_measure;
 mod amount_behind_name;
 mod awkward_name;
+mod batch_before_dye;
+mod batch_dries_out;
+mod batch_too_short;
+mod bath_too_short_for_level;
 mod bicarbonate_without_heat;
+mod bleach_harms_fibre;
+mod bleach_without_stop;
 mod bottle_too_old;
 mod broken_use;
 mod circular_mix;
@@ -21,33 +28,48 @@ mod damp_goods_dilute_soak;
 mod date_form;
 mod doubtful_unit;
 mod drain_with_care;
+mod dried_before_wash_off;
 mod dust_before_protection;
 mod dye_without_class;
 mod far_more_than_needed;
+mod far_out_number;
 mod far_too_much_alkali;
 mod far_too_much_dye;
 mod food_vessel;
+mod goods_never_used;
+mod hard_water;
 mod hidden_character;
+mod hot_first_rinse;
 mod hotter_than_rated;
+mod immersion_without_salt;
 mod lots_do_not_add;
 mod missing_goods;
 mod missing_unit;
 mod missing_value;
 mod mix_never_used;
 mod mix_overdrawn;
+mod more_than_cloth_holds;
 mod never_mix;
 mod no_alkali;
 mod not_scoured;
 mod number_form;
 mod percent_of_what;
 mod powder_by_the_spoon;
+mod powder_never_wetted;
 mod said_twice;
+mod salt_with_thickener;
 mod same_name_twice;
 mod scalding_water;
+mod scale_too_coarse;
 mod soak_bath_spent;
 mod soak_too_short;
+mod softener_too_early;
+mod steam_uncovered;
 mod stray_line;
 mod thread_stays_pale;
+mod time_not_said;
+mod too_few_soapings;
+mod too_hot_for_class;
 mod too_little_alkali;
 pub(crate) mod too_little_dye;
 mod two_steps_on_a_line;
@@ -62,21 +84,30 @@ mod unknown_verb;
 mod unreadable;
 pub(crate) mod unused_accept;
 mod variant_matches_nothing;
+mod vessel_too_small;
 mod weight_of_what;
 mod which_goods;
+mod wool_shocked;
 mod wrong_dimension;
 mod zone_shares;
 
 /// Every rule, sorted by name.
 pub(crate) const ALL: &[&Rule] = &[
     &accept_without_reason::RULE,
+    &acid_dye_too_cold::RULE,
     &acid_in_alkali_step::RULE,
     &alkali_before_level::RULE,
     &alkali_in_one_dose::RULE,
     &ambiguous_measure::RULE,
     &amount_behind_name::RULE,
     &awkward_name::RULE,
+    &batch_before_dye::RULE,
+    &batch_dries_out::RULE,
+    &batch_too_short::RULE,
+    &bath_too_short_for_level::RULE,
     &bicarbonate_without_heat::RULE,
+    &bleach_harms_fibre::RULE,
+    &bleach_without_stop::RULE,
     &bottle_too_old::RULE,
     &broken_use::RULE,
     &circular_mix::RULE,
@@ -88,33 +119,48 @@ pub(crate) const ALL: &[&Rule] = &[
     &date_form::RULE,
     &doubtful_unit::RULE,
     &drain_with_care::RULE,
+    &dried_before_wash_off::RULE,
     &dust_before_protection::RULE,
     &dye_without_class::RULE,
     &far_more_than_needed::RULE,
+    &far_out_number::RULE,
     &far_too_much_alkali::RULE,
     &far_too_much_dye::RULE,
     &food_vessel::RULE,
+    &goods_never_used::RULE,
+    &hard_water::RULE,
     &hidden_character::RULE,
+    &hot_first_rinse::RULE,
     &hotter_than_rated::RULE,
+    &immersion_without_salt::RULE,
     &lots_do_not_add::RULE,
     &missing_goods::RULE,
     &missing_unit::RULE,
     &missing_value::RULE,
     &mix_never_used::RULE,
     &mix_overdrawn::RULE,
+    &more_than_cloth_holds::RULE,
     &never_mix::RULE,
     &no_alkali::RULE,
     &not_scoured::RULE,
     &number_form::RULE,
     &percent_of_what::RULE,
     &powder_by_the_spoon::RULE,
+    &powder_never_wetted::RULE,
     &said_twice::RULE,
+    &salt_with_thickener::RULE,
     &same_name_twice::RULE,
     &scalding_water::RULE,
+    &scale_too_coarse::RULE,
     &soak_bath_spent::RULE,
     &soak_too_short::RULE,
+    &softener_too_early::RULE,
+    &steam_uncovered::RULE,
     &stray_line::RULE,
     &thread_stays_pale::RULE,
+    &time_not_said::RULE,
+    &too_few_soapings::RULE,
+    &too_hot_for_class::RULE,
     &too_little_alkali::RULE,
     &too_little_dye::RULE,
     &two_steps_on_a_line::RULE,
@@ -129,8 +175,10 @@ pub(crate) const ALL: &[&Rule] = &[
     &unreadable::RULE,
     &unused_accept::RULE,
     &variant_matches_nothing::RULE,
+    &vessel_too_small::RULE,
     &weight_of_what::RULE,
     &which_goods::RULE,
+    &wool_shocked::RULE,
     &wrong_dimension::RULE,
     &zone_shares::RULE,
 ];

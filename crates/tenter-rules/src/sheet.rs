@@ -66,7 +66,7 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
 }
 
 /// Rules that speak of something no recipe of the sheet needs: one that does makes them wrong.
-const ONLY_IF_IN_ALL: [&str; 1] = ["mix-never-used"];
+const ONLY_IF_IN_ALL: [&str; 2] = ["mix-never-used", "goods-never-used"];
 
 fn times(told: &[Key], finding: &Finding) -> usize {
     told.iter().filter(|key| **key == order(finding)).count()

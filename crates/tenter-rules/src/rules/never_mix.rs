@@ -51,6 +51,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 .map(move |earlier| (earlier.0, later.0))
         });
         for (earlier, later) in together {
+            if rinsed_between(context, event.place, earlier, later) {
+                continue;
+            }
             for pair in pairs(context, earlier, later, places) {
                 if told.iter().any(|(have, _)| have == &pair) {
                     continue;
@@ -103,6 +106,23 @@ fn meeting(context: &Context<'_>, pair: &NeverMix, earlier: MaterialId, later: M
         Severity::Danger => finding,
         Severity::Warning | Severity::Note => finding.level(Level::Warning),
     }
+}
+
+/// Whether a rinse stands between the step at hand and the last one that brought the other of the two.
+fn rinsed_between(context: &Context<'_>, place: Place, earlier: MaterialId, later: MaterialId) -> bool {
+    let steps: Vec<_> = context.steps().collect();
+    let Some(here) = steps.iter().position(|step| step.place == place) else { return false };
+    let brings = |at: usize, id: MaterialId| {
+        crate::bench::materials_of_step(context, steps[at]).iter().any(|(material, _)| *material == id)
+    };
+    let other = if brings(here, earlier) { later } else { earlier };
+    if brings(here, other) {
+        return false;
+    }
+    let Some(last) = (0..here).rev().find(|at| brings(*at, other)) else { return false };
+    steps[last..here]
+        .iter()
+        .any(|step| step.verb.is_some_and(|verb| matches!(verb.name, "rinse" | "wash" | "soap off")))
 }
 
 /// The phrase of a step that brings a material, else the step.

@@ -3,7 +3,7 @@
 use tenter_resolve::{NameKind, ProblemKind};
 
 use crate::context::Context;
-use crate::finding::{Finding, Fix, Level};
+use crate::finding::{Edit, Finding, Fix, Level};
 use crate::problems::told_by;
 use crate::rule::{Group, Rule};
 use crate::say;
@@ -19,6 +19,8 @@ pub(crate) const RULE: Rule = Rule {
 };
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    let mut told = Vec::new();
+
     for problem in told_by(context, RULE.name) {
         let ProblemKind::UnknownName { written, expected, nearest } = &problem.kind else { continue };
         let otherwise = match expected {
@@ -46,10 +48,25 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             NameKind::Material => "no material",
             NameKind::Any => "nothing here",
         };
+        // A name used on many lines is one mistake: the first is told, with the others beside it.
+        if told.iter().any(|(name, kind)| (name, kind) == (&written, &expected)) {
+            continue;
+        }
+        told.push((written, expected));
+        let others: Vec<_> = told_by(context, RULE.name)
+            .filter(|other| other.place != problem.place)
+            .filter(|other| matches!(&other.kind, ProblemKind::UnknownName { written: name, expected: kind, .. } if (name, kind) == (written, expected)))
+            .map(|other| other.place)
+            .collect();
         let mut finding = Finding::new(&RULE, problem.place, format!("{what} is called `{written}`"))
             .help(say::sentence(&say::did_you_mean(nearest, otherwise)));
         for near in nearest {
-            finding = finding.fix(Fix::replace(problem.place, &**near, nearest.len() == 1));
+            let mut fix = Fix::replace(problem.place, &**near, nearest.len() == 1);
+            fix.edits.extend(others.iter().map(|place| Edit { place: *place, new_text: near.to_string() }));
+            finding = finding.fix(fix);
+        }
+        for place in others.iter().take(8) {
+            finding = finding.note(*place, "and here");
         }
         found.push(finding);
     }

@@ -1,7 +1,7 @@
 //! Accepted, but nothing is wrong.
 
 use tenter_quantity::Place;
-use tenter_resolve::Recipe;
+use tenter_resolve::{ProblemKind, Recipe};
 
 use crate::context::Context;
 use crate::finding::{Finding, Fix, Level};
@@ -24,7 +24,14 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
 /// The `accept` lines that had nothing to accept, given those that had.
 pub(crate) fn unused<'a>(recipe: &'a Recipe, used: &'a [Place]) -> impl Iterator<Item = Place> + 'a {
-    recipe.acceptances.iter().map(|acceptance| acceptance.place).filter(|place| !used.contains(place))
+    // While something is not understood, rules hold back, and an `accept` may only seem unused.
+    let settled = recipe.problems.iter().all(|problem| matches!(problem.kind, ProblemKind::Oddity(_)));
+    recipe
+        .acceptances
+        .iter()
+        .filter(move |_| settled)
+        .map(|acceptance| acceptance.place)
+        .filter(|place| !used.contains(place))
 }
 
 /// What is told of one of them.

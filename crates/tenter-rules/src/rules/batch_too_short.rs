@@ -1,0 +1,81 @@
+//! Too short or too cold a batch.
+
+use crate::bench::per_cent;
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_reference::FibreFamily;
+
+pub(crate) const RULE: Rule = Rule {
+    name: "batch-too-short",
+    summary: "The dye is washed off long before it has had the time and warmth to fix.",
+    group: Group::HeatAndTime,
+    level: Level::Warning,
+    since: "1",
+    page: include_str!("batch_too_short.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    if context.uncertain_bench() {
+        return;
+    }
+    let mut told = Vec::new();
+    for dyeing in context.dyeings() {
+        let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
+        if !cellulose || dyeing.usable.best <= 0.0 || dyeing.steamed || !dyeing.wetted {
+            continue;
+        }
+        // The dye may meet alkali in one account and go on in another: the best of them counts.
+        let best = context
+            .dyeings()
+            .filter(|other| {
+                (other.goods, other.lot, other.zone, other.dye) == (dyeing.goods, dyeing.lot, dyeing.zone, dyeing.dye)
+            })
+            .filter_map(|other| context.rehearsal.reacted(other))
+            .map(|reaction| (reaction.batch_share.best, reaction.batch_share.high))
+            .fold((-1.0, -1.0), |most: (f64, f64), share| (most.0.max(share.0), most.1.max(share.1)));
+        if best.0 < 0.0 || best.0 >= LEAST {
+            continue;
+        }
+        let place = dyeing.batch.as_ref().map_or_else(|| context.laid_at(dyeing), |(_, _, place)| *place);
+        if told.contains(&place) {
+            continue;
+        }
+        told.push(place);
+        let zone = context.zone_name(dyeing.goods, dyeing.zone);
+        let share = per_cent(libm::round(best.0 * 100.0).max(1.0) / 100.0);
+        let name = &context.material(dyeing.dye).name;
+        let warm = dyeing
+            .warmest
+            .as_ref()
+            .map_or_else(String::new, |(warmest, _)| format!(", never warmer than {}", warmest.show()));
+        let message = match &dyeing.batch {
+            Some((time, _, _)) => {
+                format!("{name} on {zone} has {} to react{warm}: about {share} of a full batch", time.show())
+            }
+            None => format!(
+                "{name} on {zone} is given no time to react before it is washed off{warm}: about {share} of a full batch"
+            ),
+        };
+        let mut finding = Finding::new(&RULE, place, message).figure(&dyeing.mass).help(help(context, dyeing.dye));
+        if let Some(washed) = dyeing.washed {
+            finding = finding.note(washed, "washed off here");
+        }
+        found.push(finding);
+    }
+}
+
+/// Share of a full batch.
+const LEAST: f64 = 0.15;
+
+fn help(context: &Context<'_>, dye: tenter_resolve::recipe::MaterialId) -> String {
+    let full = context.class(dye).and_then(|class| class.reference_batch.as_ref()).map_or_else(String::new, |batch| {
+        format!(
+            " A full batch of its class is about {} h at {} °C.",
+            crate::bench::number(batch.hours.best),
+            crate::bench::number(batch.at_celsius)
+        )
+    });
+    format!("Leave it longer or warmer, wrapped up so that it stays wet.{full}")
+}

@@ -1,0 +1,85 @@
+//! A slip of the pen.
+
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_quantity::{Figure, Place};
+
+pub(crate) const RULE: Rule = Rule {
+    name: "far-out-number",
+    summary: "A number far outside what the trade ever uses.",
+    group: Group::Writing,
+    level: Level::Warning,
+    since: "1",
+    page: include_str!("far_out_number.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    let mut tell = |place: Place, what: &str, figure: &Figure, why: &str| {
+        found.push(
+            Finding::new(&RULE, figure.place().unwrap_or(place), format!("{what} {}: {why}", figure.show()))
+                .figure(figure)
+                .help("Look for a slip: a digit too many, °F for °C, minutes for hours."),
+        );
+    };
+    let mixes = context.recipe.mixes.iter().flat_map(|mix| &mix.ingredients);
+    let steps = context.steps().flat_map(|step| step.applied.iter().chain(&step.with));
+    for ingredient in mixes.chain(steps) {
+        if let Some(temperature) = &ingredient.temperature {
+            if temperature.value.low > BOILING {
+                tell(ingredient.place, "water at", temperature, "it boils at 100 °C");
+            } else if temperature.value.high < FREEZING {
+                tell(ingredient.place, "a liquid at", temperature, "it would be ice");
+            }
+        }
+    }
+    if let Some(room) = &context.recipe.header.room
+        && !(263.15..=323.15).contains(&room.value.best)
+    {
+        tell(room.place().unwrap_or(Place { block: 0, start: 0, end: 0 }), "a room at", room, "nobody works there");
+    }
+    for goods in &context.recipe.goods {
+        if let Some(mass) = &goods.piece_mass
+            && !(0.0005..=25.0).contains(&mass.value.best)
+        {
+            tell(goods.name.place, "a piece of", mass, "hardly a garment");
+        }
+    }
+    for step in context.steps() {
+        let Some(verb) = step.verb else { continue };
+        if let Some(time) = &step.duration
+            && let Some((_, most)) = LONGEST.iter().find(|(name, _)| *name == verb.name)
+            && time.value.low > most * 3600.0
+        {
+            tell(step.place, verb.name, time, "far longer than anybody does");
+        }
+        if let Some(pickup) = &step.pickup
+            && pickup.value.low > 5.0
+        {
+            tell(step.place, "a pickup of", pickup, "cloth cannot hold so much");
+        }
+        if let Some(temperature) = step.temperature.as_ref().or(step.to_temperature.as_ref())
+            && temperature.value.low > BOILING
+            && !matches!(verb.name, "press" | "steam" | "dry" | "iron" | "cure" | "heat")
+        {
+            tell(step.place, verb.name, temperature, "water boils at 100 °C");
+        }
+    }
+}
+
+/// 101 °C in K.
+const BOILING: f64 = 374.15;
+/// −1 °C in K.
+const FREEZING: f64 = 272.15;
+/// Hours that steps take at most.
+const LONGEST: [(&str, f64); 8] = [
+    ("soak", 96.0),
+    ("batch", 192.0),
+    ("steam", 6.0),
+    ("microwave", 1.0),
+    ("rinse", 24.0),
+    ("soap off", 24.0),
+    ("hold", 48.0),
+    ("immerse", 96.0),
+];

@@ -1,0 +1,70 @@
+//! No salt in the bath.
+
+use crate::bench::number;
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_reference::{DyeFamily, FibreFamily, Role};
+use tenter_rehearse::{EventKind, Medium};
+
+pub(crate) const RULE: Rule = Rule {
+    name: "immersion-without-salt",
+    summary: "A long bath with no salt to drive the dye on.",
+    group: Group::WaterAndSalt,
+    level: Level::Warning,
+    since: "1",
+    page: include_str!("immersion_without_salt.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    if context.uncertain_bench() {
+        return;
+    }
+    let mut told = Vec::new();
+    for dyeing in context.dyeings() {
+        let Medium::Bath(liquor) = dyeing.medium else { continue };
+        let wants = context.class(dyeing.dye).is_some_and(|class| {
+            class.needs.value.salt && matches!(class.family, DyeFamily::Reactive | DyeFamily::Direct)
+        });
+        let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
+        let place = context.laid_at(dyeing);
+        if !wants || !cellulose || told.contains(&liquor) || context.verb_at(place) == Some("dip") {
+            continue;
+        }
+        let ratio = context.events().find_map(|event| match &event.kind {
+            EventKind::Immersed { liquor: at, liquor_ratio: Some(ratio), .. } if *at == liquor => Some(ratio),
+            _ => None,
+        });
+        let Some(ratio) = ratio.filter(|ratio| ratio.value.best >= LONG) else { continue };
+        let Some(bath) = &dyeing.bath_then else { continue };
+        let salted = context.holds(&bath.contents, Role::Salt)
+            || context.events().any(|event| match &event.kind {
+                EventKind::Added { liquor: at, material, .. } => {
+                    *at == liquor && context.material(*material).role() == Role::Salt
+                }
+                EventKind::Immersed { liquor: at, salt, .. } => *at == liquor && salt.best > 1.0,
+                _ => false,
+            });
+        if salted {
+            continue;
+        }
+        told.push(liquor);
+        found.push(
+            Finding::new(
+                &RULE,
+                place,
+                format!(
+                    "{} goes into a bath of {} L for each kilogram of goods without salt: most of it stays in the water",
+                    context.material(dyeing.dye).name,
+                    number(ratio.value.best * 1000.0)
+                ),
+            )
+            .figure(ratio)
+            .help("Add 20 to 60 g/L sodium chloride, or 1.22 times that of sodium sulfate, in parts before the alkali; or work in far less water."),
+        );
+    }
+}
+
+/// m³ for a kilogram.
+const LONG: f64 = 8e-3;

@@ -1,0 +1,74 @@
+//! It will not fit.
+
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_rehearse::EventKind;
+
+pub(crate) const RULE: Rule = Rule {
+    name: "vessel-too-small",
+    summary: "Bath and goods do not fit into the vessel.",
+    group: Group::WaterAndSalt,
+    level: Level::Error,
+    since: "1",
+    page: include_str!("vessel_too_small.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for event in context.events() {
+        let EventKind::Immersed { goods, fills: Some(fills), vessel: Some(vessel), .. } = &event.kind else { continue };
+        let Some(vessel) = context.recipe.vessels.get(vessel.0) else { continue };
+        let Some(holds) = &vessel.holds else { continue };
+        if fills.value.low <= holds.value.high || context.troubled_line(event.place) {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                event.place,
+                format!(
+                    "bath and {} fill {}, and {} holds {}",
+                    context.goods_name(*goods),
+                    fills.show(),
+                    vessel.name.text,
+                    holds.show()
+                ),
+            )
+            .noted(holds, "holds so much")
+            .figure(fills)
+            .figure(holds)
+            .help("Take a bigger vessel with a hand's breadth to spare, or work in lots."),
+        );
+    }
+    for step in context.steps() {
+        let Some(tenter_resolve::recipe::Source::Vessel(id)) = &step.source else { continue };
+        let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
+        let Some(holds) = &vessel.holds else { continue };
+        let Some(most) =
+            step.applied.iter().filter_map(|ingredient| ingredient.amount.as_ref()?.volume.as_ref()).next()
+        else {
+            continue;
+        };
+        let pieces = context.recipe.totals.pieces.as_ref().map_or(1.0, |pieces| pieces.value.best.max(1.0));
+        // A can is filled again for the next piece; one piece's share has to fit.
+        if most.value.low / pieces <= holds.value.high {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                step.place,
+                format!(
+                    "{} is to give {} to one piece, and holds {}",
+                    vessel.name.text,
+                    crate::bench::litres(most.value.best / pieces),
+                    holds.show()
+                ),
+            )
+            .noted(holds, "holds so much")
+            .figure(most)
+            .help("Take a bigger vessel, or pour in two goes."),
+        );
+    }
+}
