@@ -255,6 +255,7 @@ impl Bench<'_> {
             for zone in &mut goods.zones {
                 let zone = Arc::make_mut(zone);
                 zone.contents.add(taken.share(&zone.share));
+                zone.powder = false;
                 zone.temperature = temperature.clone();
                 zone.acidity = std::sync::OnceLock::new();
             }
@@ -268,6 +269,20 @@ impl Bench<'_> {
             }
         }
         carried
+    }
+
+    /// Ends of a sum can say more than was ever weighed out: held to that.
+    pub(crate) fn no_more_than_there_is(&self, contents: &mut Contents) {
+        for (id, figure) in &mut contents.parts {
+            let Some(all) = self.introduced.get(id.0) else { continue };
+            if figure.value.high > all.high {
+                *figure = figures::mass(
+                    "{0}, but no more than was weighed out",
+                    figure.value.min(*all),
+                    vec![("", figure.clone())],
+                );
+            }
+        }
     }
 
     /// What goods carry off and what stays in the bath: every material in the share of the water, dye in that of what has
@@ -332,13 +347,28 @@ impl Bench<'_> {
         ))
     }
 
+    /// Alkali of a bath as it was made, for each litre of liquid put in, which is how the recipe writes it; and how many litres
+    /// of finished bath a litre put in makes.
+    fn nominal_strength(&self, liquor: usize) -> (Option<Figure>, f64) {
+        let Some(bath) = self.liquors.get(liquor) else { return (None, 1.0) };
+        let made = self.mixes.iter().rfind(|made| made.name == bath.name).unwrap_or(bath);
+        let put_in = match made.name {
+            LiquorName::Mix(id) => self.recipe.mixes.get(id.0).and_then(|mix| mix.liquid_in.clone()),
+            LiquorName::Vessel(_) | LiquorName::InPlace(_) => None,
+        };
+        let volume = made.made_volume.clone().or_else(|| made.volume.clone());
+        let per_litre = match (&put_in, &volume) {
+            (Some(put_in), Some(volume)) if put_in.value.best > 0.0 => volume.value.best / put_in.value.best,
+            _ => 1.0,
+        };
+        let alkali = self.substances.alkali_as_soda_ash(&made.contents);
+        let nominal = alkali.zip(put_in.or(volume)).map(|(alkali, volume)| alkali.over(&volume, GRAM_PER_LITRE));
+        (nominal, per_litre)
+    }
+
     /// In, time, out: soaks, scours, dips. Gives how long it took.
     pub(crate) fn bathe(&mut self, pass: &Pass<'_>, liquor: usize, share_in: Option<&Figure>) -> Interval {
-        let nominal = self.liquors.get(liquor).and_then(|bath| {
-            let alkali = self.substances.alkali_as_soda_ash(&bath.contents)?;
-            let volume = bath.made_volume.clone().or_else(|| bath.volume.clone())?;
-            Some(alkali.over(&volume, GRAM_PER_LITRE))
-        });
+        let (nominal, per_litre) = self.nominal_strength(liquor);
         let working = self.working.clone();
         let mut before = Vec::with_capacity(working.len());
         for state in &working {
@@ -377,7 +407,7 @@ impl Bench<'_> {
             let wetted = share_in.map_or(wetted, |part| wetted * part.value);
             let actual = self.liquors.get(liquor).and_then(|bath| {
                 let alkali = self.substances.alkali_as_soda_ash(&bath.contents)?;
-                Some(alkali.over(bath.volume.as_ref()?, GRAM_PER_LITRE))
+                Some(strength(alkali, bath.volume.clone()?, per_litre))
             });
             let Some(carried) = self.leave(*state, &pickup, wetted) else { continue };
             let (low, best, high) = wetting_time(packing, wettability);
@@ -431,4 +461,16 @@ impl Bench<'_> {
             _ => step.temperature.clone(),
         }
     }
+}
+
+/// Strength for each litre of liquid put in.
+fn strength(alkali: Figure, volume: Figure, per_litre: f64) -> Figure {
+    let value = alkali.value / volume.value * per_litre;
+    Figure::worked(
+        "{0} ÷ {1}, told for each litre of liquid put in",
+        value,
+        Dimension::MassConcentration,
+        GRAM_PER_LITRE,
+        vec![("", alkali), ("bath with what the goods brought", volume)],
+    )
 }

@@ -74,6 +74,8 @@ pub(crate) struct Bench<'r> {
     pub backs: bool,
     /// What ran off, was rinsed out or poured away, for the balance of masses.
     pub drained: Vec<Contents>,
+    /// What came out of each material's jar so far, kg.
+    pub introduced: Vec<Interval>,
     cut_short: bool,
 }
 
@@ -119,6 +121,7 @@ impl<'r> Bench<'r> {
             working: Vec::new(),
             backs,
             drained: Vec::new(),
+            introduced: vec![Interval::ZERO; recipe.materials.len()],
             cut_short: false,
         }
     }

@@ -65,6 +65,9 @@ impl Bench<'_> {
         let Some(bath) = self.liquors.get(liquor).map(Arc::clone) else { return };
         let Some(water) = bath.contents.water.clone() else { return };
         let still = kept.water_mass();
+        let inputs = vec![("water held", pickup.clone()), ("dry goods of the zone", zone.dry.clone())];
+        let most = (pickup.value * zone.dry.value).max(still);
+        let holds = mass("{0} × {1}", Interval::new(most.low, most.best, most.high), inputs);
         let wanted = mass(
             "{0} × {1} less what stayed in it",
             pickup.value * zone.dry.value - still,
@@ -87,6 +90,9 @@ impl Bench<'_> {
             self.emit(EventKind::DyeLaid { goods: id, lot, zone: key, dye, mass: figure, dry: false, ice: false });
         }
         kept.add(taken);
+        // The zone comes out with its pickup, whatever the ends of what changed places say.
+        kept.water = Some(holds);
+        self.no_more_than_there_is(&mut kept);
         if let Some(zone) = self.zone_mut(state, at) {
             zone.contents = kept;
             zone.temperature = temperature;

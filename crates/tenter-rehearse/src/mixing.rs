@@ -89,6 +89,9 @@ impl Bench<'_> {
         });
         let mut contents = Contents::default();
         if let Some(mass) = mass {
+            if let Some(sum) = self.introduced.get_mut(id.0) {
+                *sum += mass.value;
+            }
             if material.is_water() {
                 contents.add_water(mass);
             } else {

@@ -67,11 +67,7 @@ pub(super) fn dry(bench: &mut Bench<'_>, pass: &Pass<'_>) {
             if let Some(zone) = bench.zone_mut(state, at) {
                 let value = pickup.value * zone.dry.value;
                 zone.contents.water = zone.contents.water.is_some().then(|| {
-                    mass(
-                        "{0} × {1}",
-                        value,
-                        vec![("water held", pickup.clone()), ("dry goods", zone.dry.clone())],
-                    )
+                    mass("{0} × {1}", value, vec![("water held", pickup.clone()), ("dry goods", zone.dry.clone())])
                 });
                 zone.temperature = room;
             }
