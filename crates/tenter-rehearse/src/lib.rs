@@ -41,7 +41,7 @@ pub use reaction::{Bathed, Reaction, Spell};
 pub use saturation::{Saturation, saturation};
 pub use state::{Clock, Face, GoodsState, Ice, LiquorName, LiquorState, ZoneKey, ZoneState};
 pub use substances::{SODA_ASH_MOLAR_MASS, Substance, Substances, reactive_class};
-pub use summary::{clock_line, zone_line};
+pub use summary::{clock_line, widest_input, zone_line};
 pub use warmth::Cooling;
 
 /// Carries a recipe out on paper.

@@ -1,6 +1,6 @@
 //! One line on a zone, a mix or the clock, built when it is shown.
 
-use tenter_quantity::Interval;
+use tenter_quantity::{Figure, Interval};
 
 use crate::frame::Rehearsal;
 use crate::state::{Clock, ZoneState};
@@ -31,6 +31,22 @@ pub fn zone_line(rehearsal: &Rehearsal, zone: &ZoneState) -> String {
     }
     parts.push(format!("{} °C", spread(zone.temperature.value - 273.15, 0)));
     parts.join(", ")
+}
+
+/// The input to measure when a result is too wide to be of use: of all that it rests on and that was written, looked up or
+/// assumed, the one with the widest spread for its size. `None` where the result is narrower than `share` (0.3: ±30 %).
+pub fn widest_input(figure: &Figure, share: f64) -> Option<Figure> {
+    if figure.value.relative_spread() <= share {
+        return None;
+    }
+    let mut widest: Option<Figure> = None;
+    figure.walk(|input| {
+        let wider = widest.as_ref().is_none_or(|have| input.value.relative_spread() > have.value.relative_spread());
+        if input.inputs().is_empty() && input.value.relative_spread() > 0.0 && wider {
+            widest = Some(input.clone());
+        }
+    });
+    widest
 }
 
 /// "1 h 35 min, 40 min of it work".

@@ -83,3 +83,12 @@ fn liquors_used_again_keep_their_account() {
     );
     check("twice", &recipe);
 }
+
+/// Wrung drier than the soak foresaw, run off, dipped, melted on: every way out is accounted for.
+#[test]
+fn every_way_out_keeps_the_account() {
+    let recipe = common::recipe(
+        "recipe Ways Out\n  room     20 °C\n\ngoods tees\n  pieces   4\n  weight   150 g each\n  fibre    100% cotton\n\ndye lagoon\n  class    reactive dichlorotriazine\n\nmix soda soak\n  6 L      water at 40 °C\n  60 g/L   soda ash\n\nmix dip bath\n  5 L      water at 30 °C\n  10 g     lagoon\n  50 g/L   sodium chloride\n\nlayout rings\n  zone 60% rim\n  zone 40% heart\n\nsteps\n  wear     dust mask, gloves, goggles\n  soak     tees in soda soak for 20 min\n  fold     tees as rings\n  spin     tees to 60% pickup\n  dip      tees in dip bath to rim for 5 min\n  sprinkle 4 g/piece lagoon on rim\n  irrigate 900 mL/piece water at 80 °C\n  heap     1 kg/piece ice over tees\n  sprinkle 2 g/piece lagoon on ice\n  batch    tees for 20 h covered\n  immerse  tees in 10 L water at 30 °C with 5 g sodium chloride for 10 min\n  lift     tees\n  rinse    tees in cold water until clear\n  squirt   20 mL/piece water at 20 °C on back\n  spin     tees to 40% pickup\n  dry      tees\n",
+    );
+    check("ways out", &recipe);
+}
