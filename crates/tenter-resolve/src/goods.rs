@@ -74,7 +74,7 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Goods {
 }
 
 /// Scaling asks for another number of pieces; all else follows from it.
-fn scale_pieces(binder: &Binder<'_>, goods: &mut Goods) {
+fn scale_pieces(binder: &mut Binder<'_>, goods: &mut Goods) {
     if binder.scale == 1.0 {
         return;
     }
@@ -87,6 +87,16 @@ fn scale_pieces(binder: &Binder<'_>, goods: &mut Goods) {
         unit,
         vec![("", goods.pieces.clone()), ("scale", factor)],
     );
+    // Lots stay as large as they are: what fits a tray does not grow.
+    let Some(lots) = &mut goods.lots else { return };
+    let wanted = goods.pieces.value.best;
+    let count = wanted / f64::from(lots.pieces_each.max(1));
+    lots.count = count.clamp(1.0, 100_000.0) as u32;
+    if (count - f64::from(lots.count)).abs() > 1e-6 {
+        let kind = ProblemKind::LotsDoNotAdd { pieces: wanted, lots: lots.count, each: lots.pieces_each };
+        let place = lots.place;
+        binder.problem(place, kind);
+    }
 }
 
 fn pieces(binder: &mut Binder<'_>, row: &Row<'_>, goods: &mut Goods) {
@@ -170,7 +180,7 @@ fn weigh(binder: &mut Binder<'_>, goods: &mut Goods, weight: Weight) {
             weight.figure.value * (1.0 / written.max(1.0)),
             Dimension::Mass,
             gram,
-            vec![("", weight.figure.clone()), ("pieces", count)],
+            vec![("", weight.figure.clone()), ("", count)],
         )
     } else {
         weight.figure.clone()
@@ -183,7 +193,7 @@ fn weigh(binder: &mut Binder<'_>, goods: &mut Goods, weight: Weight) {
             piece.value * goods.pieces.value,
             Dimension::Mass,
             if unit.basis == Basis::Absolute { unit } else { gram },
-            vec![("a piece", piece.clone()), ("pieces", goods.pieces.clone())],
+            vec![("a piece", piece.clone()), ("", goods.pieces.clone())],
         )
     });
     goods.piece_mass = Some(piece);
