@@ -156,8 +156,26 @@ pub(crate) fn take_head(block: &str, kind: BlockKind, line: &mut Line) -> Openin
             if prose { Opening::Prose } else { Opening::Read }
         }
         None => take_connector(block, kind, line),
+        Some(Item::Number(number)) if number.qualifier.is_some() => take_qualifier(block, kind, line),
         Some(_) => Opening::Read,
     }
+}
+
+/// `about 280 mL fits in the bottle` in a recipe is prose that happens to open with a number. In a mix, and in a variant
+/// that may speak of one, it is an amount.
+fn take_qualifier(block: &str, kind: BlockKind, line: &mut Line) -> Opening {
+    if kind == BlockKind::Variant {
+        return Opening::Read;
+    }
+    let text = line.span.of(block);
+    let end = text.find(char::is_whitespace).unwrap_or(text.len());
+    let Some(entry) = text.get(..end).and_then(|word| lookup(&fold_name_cow(word), kind)).filter(|entry| entry.prose)
+    else {
+        return Opening::Read;
+    };
+    let span = Span::new(line.span.start, line.span.start + crate::prepare::offset(end));
+    set_head(block, line, Head { span, word: entry.word.clone(), known: true });
+    Opening::Prose
 }
 
 /// `by`, `for` and `in` open clauses, but at the front of a line they are keys where the table says so.
