@@ -37,7 +37,7 @@ fn main() {
                                 state.lot.map_or(String::new(), |lot| format!(" lot {lot}")),
                                 zone.key.layout.map(|(_, at)| at),
                                 zone.key.face.map_or(String::new(), |face| format!(" {face:?}")),
-                                zone_line(&rehearsal, zone)
+                                zone_line(&rehearsal, &rehearsal.as_held(frame, state, zone))
                             );
                         }
                     }

@@ -19,6 +19,8 @@ pub struct Acidity {
     pub cautions: Vec<Caution>,
     /// Total molalities of the best values, mol per kg of water.
     pub totals: Totals,
+    /// Water that dissolves, best value, kg.
+    pub water: f64,
     /// Temperature of the best value, K.
     pub temperature: f64,
 }
@@ -81,6 +83,7 @@ pub fn acidity(
         spread,
         cautions: solved.cautions,
         totals,
+        water: water.best,
         temperature: kelvin.best,
     })
 }

@@ -9,6 +9,7 @@ use tenter_resolve::recipe::{GoodsId, GroupId, MaterialId, MixId};
 use crate::contents::Contents;
 use crate::dyeing::Dyeing;
 use crate::event::Event;
+use crate::figures::{PRACTICE, share, worked_share};
 use crate::reaction::{Reaction, Spell, reaction};
 use crate::state::{Clock, GoodsState, LiquorName, LiquorState, ZoneState};
 use crate::substances::Substances;
@@ -95,6 +96,30 @@ impl Rehearsal {
     /// A mix as it was when first made.
     pub fn mix(&self, id: MixId) -> Option<&Arc<LiquorState>> {
         self.mixes.iter().find(|liquor| liquor.name == LiquorName::Mix(id))
+    }
+
+    /// A zone as it would be if its goods were lifted at that moment: in a bath it holds the bath's liquor (150 to 300 % of its
+    /// weight; common practice, no source) besides what is on it. Outside a bath it is what it is.
+    pub fn as_held(&self, frame: &Frame, goods: &GoodsState, zone: &Arc<ZoneState>) -> Arc<ZoneState> {
+        let bath = goods.inside.and_then(|at| frame.liquors.get(at));
+        let Some((bath, water)) = bath.and_then(|bath| Some((bath, bath.contents.water.clone()?))) else {
+            return Arc::clone(zone);
+        };
+        let held = share(1.5, 2.2, 3.0, "water held in a bath", PRACTICE);
+        let part = worked_share(
+            "{0} of {1} out of {2}",
+            held.value * zone.dry.value / water.value,
+            vec![("", held), ("dry goods", zone.dry.clone()), ("", water)],
+        );
+        let mut contents = zone.contents.clone();
+        contents.add(bath.contents.share(&part));
+        Arc::new(ZoneState {
+            contents,
+            temperature: bath.temperature.clone(),
+            decarbonated: bath.decarbonated,
+            acidity: std::sync::OnceLock::new(),
+            ..(**zone).clone()
+        })
     }
 
     /// Usable alkali of a zone as kg of soda ash, with its story.

@@ -1,6 +1,6 @@
 //! How full of each material a liquor is, worked out when somebody asks.
 
-use tenter_chemistry::solubility::{Solute, solubility};
+use tenter_chemistry::solubility::{Solute, dissolving_temperature, solubility};
 use tenter_quantity::Interval;
 use tenter_resolve::Recipe;
 use tenter_resolve::recipe::MaterialId;
@@ -16,6 +16,8 @@ pub struct Saturation {
     pub full: Interval,
     /// Dissolves in a kilogram of water at that temperature, kg of the anhydrous substance.
     pub dissolves: Interval,
+    /// Coolest temperature at which all of it (best value) dissolves, K; `None` where no temperature of the table will do.
+    pub dissolves_at: Option<f64>,
 }
 
 /// Saturation of every material with a table, in pure water: salts together dissolve less of each (common ions), which is
@@ -35,8 +37,9 @@ pub fn saturation(recipe: &Recipe, contents: &Contents, temperature: Interval) -
             let at = |kelvin: f64| solubility(solute, kelvin);
             let (cold, middle, warm) = (at(temperature.low), at(temperature.best), at(temperature.high));
             let dissolves = Interval::new(cold.min(warm), middle, cold.max(warm));
-            let full = figure.value * anhydrous / (water.clamp_low(1e-9) * dissolves);
-            Some(Saturation { material: *id, full, dissolves })
+            let content = figure.value * anhydrous / water.clamp_low(1e-9);
+            let dissolves_at = dissolving_temperature(solute, content.best);
+            Some(Saturation { material: *id, full: content / dissolves, dissolves, dissolves_at })
         })
         .collect()
 }

@@ -189,6 +189,12 @@ impl LiquorState {
         (volume.best > 0.0).then(|| self.contents.mass(id) / volume)
     }
 
+    /// What a litre of it weighs: everything in it together over its volume, kg/m³.
+    pub fn density(&self) -> Option<Interval> {
+        let volume = self.volume.as_ref()?.value;
+        (volume.low > 0.0).then(|| self.contents.total_mass() / volume)
+    }
+
     /// pH at its temperature, worked out on first call.
     pub fn acidity(&self, substances: &Substances) -> Option<&Acidity> {
         self.acidity

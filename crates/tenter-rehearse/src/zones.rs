@@ -5,7 +5,7 @@ use std::sync::{Arc, OnceLock};
 use tenter_quantity::{Figure, Interval};
 use tenter_resolve::recipe::{LayoutId, Step, ZoneRef};
 
-use crate::bench::{Bench, FACES, half};
+use crate::bench::Bench;
 use crate::contents::Contents;
 use crate::figures::{exact_share, portion, worked_share};
 use crate::state::{Face, ZoneKey, ZoneState};
@@ -172,3 +172,12 @@ fn means(wanted: &[ZoneRef], key: ZoneKey, liquid: bool) -> bool {
         ZoneRef::Of(layout, at) => key.layout == Some((*layout, *at)) && key.face != Some(Face::Back),
     })
 }
+
+/// Halves of the goods, front and back. Taken as equal: a spread here would count twice in everything held by the
+/// kilogram, once above and once below the stroke.
+fn half() -> Figure {
+    exact_share(0.5, "share of one side", "front and back taken as equal")
+}
+
+/// Both sides in order.
+const FACES: [Face; 2] = [Face::Front, Face::Back];

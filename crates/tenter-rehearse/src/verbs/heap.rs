@@ -8,7 +8,7 @@ use tenter_resolve::recipe::{LiquorKind, Substance};
 
 use crate::bench::{Bench, Pass};
 use crate::event::EventKind;
-use crate::passing::melting_time;
+use crate::melting::melting_time;
 use crate::state::Ice;
 
 /// `heap 1.2 kg/piece ice over tees`.

@@ -7,9 +7,9 @@ use tenter_quantity::{Figure, Interval};
 use tenter_resolve::recipe::LiquorKind;
 
 use crate::bench::{Bench, Pass};
+use crate::drawing::Portion;
 use crate::event::EventKind;
 use crate::figures::{PRACTICE, share};
-use crate::mixing::Portion;
 use crate::usual;
 use crate::warmth::{arriving, capacity, mixed};
 

@@ -43,6 +43,10 @@ pub(super) fn plain_water(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool)
             }
             fresh = state.contents.clone();
         }
+        // What the goods give to it is told by the rinse; poured away it is that and this.
+        if let Some(state) = bench.liquors.get(at).map(Arc::clone) {
+            bench.emit(EventKind::Discharged { liquor: at, volume: state.volume.clone(), contents: state });
+        }
         if let Some(state) = bench.liquor_mut(at) {
             state.contents = Contents::default();
             state.gone = true;
