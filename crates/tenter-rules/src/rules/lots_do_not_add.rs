@@ -27,11 +27,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 problem.place,
                 format!("{lots} lots of {each} make {}, not {count} pieces", u64::from(*lots) * u64::from(*each)),
             )
-            .help(format!(
-                "Whole lots of {each} make {} or {} pieces; or change the number of pieces in a lot.",
-                u64::from(*lots) * u64::from(*each),
-                (u64::from(*lots) + 1) * u64::from(*each)
-            )),
+            .help("Change the number of pieces, of lots, or of pieces in a lot."),
         );
     }
 }

@@ -23,7 +23,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
     let mut told = Vec::new();
     for (goods, dye, laid) in crate::rules::class_cannot_dye_fibre::first_laid(context) {
-        if told.contains(&goods) || !context.class(dye).is_some_and(|class| class.family == DyeFamily::Reactive) {
+        if told.contains(&goods) || context.class(dye).is_none_or(|class| class.family != DyeFamily::Reactive) {
             continue;
         }
         told.push(goods);
