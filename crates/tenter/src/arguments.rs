@@ -25,11 +25,15 @@ pub enum Verb {
     Check(Check),
     /// Amounts to weigh, pour and pay, with their spread.
     Totals(Totals),
+    /// Carries a recipe out on paper: how everything stands after each step.
+    Rehearse(Rehearse),
+    /// One bath or bottle reckoned: volume, pH, what dissolves, cautions.
+    Bath(Bath),
     /// Sets recipes out in the usual form; never changes what they mean.
     Fmt(Fmt),
     /// What is known of a material, a dye, a fibre or a dye class, and from where.
     Materials(Materials),
-    /// What a rule looks for, why, and how to accept what it finds.
+    /// A rule's page, or where every number on a line of a recipe comes from.
     Explain(Explain),
     /// Writes a commented first recipe to start from.
     New(New),
@@ -85,18 +89,55 @@ pub enum LevelWanted {
 /// `tenter explain`
 #[derive(Debug, Args)]
 pub struct Explain {
-    /// The rule; none lists all.
-    pub rule: Option<String>,
+    /// A rule, or a line of a file as FILE:LINE; none lists all rules.
+    #[arg(value_name = "RULE or FILE:LINE")]
+    pub what: Option<String>,
+    /// Only in this recipe or variant of the file.
+    #[arg(long, value_name = "NAME")]
+    pub recipe: Option<String>,
+    /// Read standard input under this file name: its line is asked for as -:LINE.
+    #[arg(long, value_name = "FILE")]
+    pub stdin_filename: Option<PathBuf>,
 }
 
 /// `tenter totals`
 #[derive(Debug, Args)]
 pub struct Totals {
-    /// The recipe file; `-` reads standard input.
-    pub file: PathBuf,
+    /// Which recipes.
+    #[command(flatten)]
+    pub of: Chosen,
     /// How to show them.
     #[arg(long, value_enum, default_value = "text")]
-    pub format: TotalsFormat,
+    pub format: Form,
+}
+
+/// `tenter rehearse`
+#[derive(Debug, Args)]
+pub struct Rehearse {
+    /// Which recipes.
+    #[command(flatten)]
+    pub of: Chosen,
+    /// How to show it.
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: Form,
+}
+
+/// `tenter bath`
+#[derive(Debug, Args)]
+pub struct Bath {
+    /// What goes in, as in a mix: "8 L water at 40 °C, 60 g/L soda ash".
+    #[arg(required = true, value_name = "AMOUNTS")]
+    pub amounts: Vec<String>,
+    /// How to show it.
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: Form,
+}
+
+/// Recipes of a file.
+#[derive(Debug, Args)]
+pub struct Chosen {
+    /// The recipe file; `-` reads standard input.
+    pub file: PathBuf,
     /// Scale to so many pieces in all.
     #[arg(long, value_name = "N")]
     pub pieces: Option<f64>,
@@ -108,12 +149,12 @@ pub struct Totals {
     pub stdin_filename: Option<PathBuf>,
 }
 
-/// Forms of the totals.
+/// Forms of what is worked out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum TotalsFormat {
-    /// A table to weigh from.
+pub enum Form {
+    /// For people.
     Text,
-    /// One JSON array, a recipe each; see spec/totals.schema.json.
+    /// For programs; see the schemas in spec/.
     Json,
 }
 

@@ -1,8 +1,10 @@
-//! The command `tenter`: checks, totals and formats textile dye recipes written as `.dye` files.
+//! The command `tenter`: checks, totals, rehearses and formats textile dye recipes written as `.dye` files.
 //!
 //! It is a face: it reads files, hands them to the stages and shows what they say. It works nothing out.
 
+mod account;
 mod arguments;
+mod bath;
 mod check;
 mod exit;
 mod explain;
@@ -10,7 +12,10 @@ mod files;
 mod fmt;
 mod materials;
 mod new;
+mod number;
 mod output;
+mod recipes;
+mod rehearse;
 mod text;
 mod totals;
 
@@ -34,6 +39,8 @@ fn run(arguments: &Arguments, output: &mut Output) -> Outcome {
         Verb::Check(wanted) => check::run(wanted, output),
         Verb::Explain(wanted) => explain::run(wanted, output),
         Verb::Totals(wanted) => totals::run(wanted, output),
+        Verb::Rehearse(wanted) => rehearse::run(wanted, output),
+        Verb::Bath(wanted) => bath::run(wanted, output),
         Verb::Fmt(wanted) => fmt::run(wanted, output),
         Verb::Materials(wanted) => materials::run(wanted, output),
         Verb::New(wanted) => new::run(wanted, output),

@@ -1,13 +1,13 @@
 //! The totals as JSON: the published interface of `spec/totals.schema.json`.
 
 use serde::Serialize;
-use tenter_quantity::{Dimension, Figure};
 use tenter_resolve::recipe::Substance;
 use tenter_resolve::totals::{Cost, MaterialTotal, MixTotal, StepTotal};
 
 use crate::files::source::SourceFile;
+use crate::number::{Number, grams, mass_of, millilitres, number, per_cent, volume_of};
 use crate::output::Output;
-use crate::totals::pick::Picked;
+use crate::recipes::pick::Picked;
 
 #[derive(Serialize)]
 struct Recipe {
@@ -87,18 +87,6 @@ struct Money {
     total: Number,
     per_piece: Option<Number>,
 }
-
-/// An open bound is `null`: JSON has no infinity.
-#[derive(Serialize)]
-struct Number {
-    low: Option<f64>,
-    best: Option<f64>,
-    high: Option<f64>,
-}
-
-const GRAMS_PER_KILOGRAM: f64 = 1e3;
-const MILLILITRES_PER_CUBIC_METRE: f64 = 1e6;
-const PER_CENT: f64 = 100.0;
 
 /// Writes one array, a recipe or variant each.
 pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
@@ -210,34 +198,4 @@ fn money(cost: &Cost) -> Money {
         total: number(&cost.total, 1.0),
         per_piece: cost.per_piece.as_ref().map(|figure| number(figure, 1.0)),
     }
-}
-
-fn grams(figure: &Figure) -> Number {
-    number(figure, GRAMS_PER_KILOGRAM)
-}
-
-fn millilitres(figure: &Figure) -> Number {
-    number(figure, MILLILITRES_PER_CUBIC_METRE)
-}
-
-fn per_cent(figure: &Figure) -> Number {
-    number(figure, PER_CENT)
-}
-
-fn mass_of(figure: Option<&Figure>) -> Option<Number> {
-    figure.filter(|figure| figure.dimension == Dimension::Mass).map(grams)
-}
-
-fn volume_of(figure: Option<&Figure>) -> Option<Number> {
-    figure.filter(|figure| figure.dimension == Dimension::Volume).map(millilitres)
-}
-
-fn number(figure: &Figure, factor: f64) -> Number {
-    let part = |x: f64| Some(clean(x * factor)).filter(|x| x.is_finite());
-    Number { low: part(figure.value.low), best: part(figure.value.best), high: part(figure.value.high) }
-}
-
-/// To twelve digits: what lies behind them is the noise of binary arithmetic (480.00000000000006).
-fn clean(x: f64) -> f64 {
-    format!("{x:.11e}").parse().unwrap_or(x)
 }

@@ -7,11 +7,11 @@ use tenter_resolve::totals::{MixTotal, StepTotal, StepUse};
 
 use crate::files::source::SourceFile;
 use crate::output::{Output, WIDTH};
+use crate::recipes::pick::Picked;
 use crate::text::safe::safe;
 use crate::text::table::{Edge, Table};
 use crate::text::wrap::{paragraph, width};
 use crate::totals::number::{aim, bare, bounds};
-use crate::totals::pick::Picked;
 
 /// Shown where an amount could not be read.
 const OPEN: &str = "?";

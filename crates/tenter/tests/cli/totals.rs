@@ -54,6 +54,15 @@ fn scaling_follows_the_pieces() {
 }
 
 #[test]
+fn lots_stay_whole() {
+    let bench = Bench::with("a.dye", SOUND.replace("pieces   2", "pieces   4 in 2 lots of 2"));
+    assert_eq!(bench.run(&["totals", "a.dye", "--pieces", "6"]).status, 0);
+    let run = bench.run(&["totals", "a.dye", "--pieces", "5"]);
+    assert_eq!((run.status, run.out.as_str()), (2, ""), "{run:?}");
+    assert_eq!(run.err, "a.dye: 5 pieces are no whole number of lots of 2; 4 or 6 would be\n");
+}
+
+#[test]
 fn gaps_are_told_and_end_with_one() {
     let text = SOUND.replace("60 g/L   soda ash", "60 g/L   sodda ash");
     let run = Bench::with("a.dye", text).run(&["totals", "a.dye"]);

@@ -1,7 +1,7 @@
 //! The recipes of a file, each variant on its own.
 
 use tenter_quantity::Place;
-use tenter_resolve::{Recipe, Scale, Sheet, resolve};
+use tenter_resolve::{ProblemKind, Recipe, Scale, Sheet, resolve};
 use tenter_rules::{Level, rule, rule_of};
 use tenter_syntax::fold_name;
 
@@ -51,6 +51,21 @@ impl Picked<'_> {
         self.recipe.problems.iter().filter(|problem| error(rule_of(&problem.kind))).count()
     }
 
+    /// What to say when the pieces asked for make no whole number of lots.
+    pub fn broken_lots(&self) -> Option<String> {
+        self.recipe.problems.iter().find_map(|problem| match problem.kind {
+            ProblemKind::LotsDoNotAdd { pieces, lots, each } => {
+                let whole = |lots: u32| u64::from(lots) * u64::from(each);
+                Some(format!(
+                    "{pieces} pieces are no whole number of lots of {each}; {} or {} would be",
+                    whole(lots),
+                    whole(lots.saturating_add(1))
+                ))
+            }
+            _ => None,
+        })
+    }
+
     /// The line of the file a place stands on, from 1; `None` when it stands in another file.
     pub fn line(&self, place: Place, file: &SourceFile) -> Option<u32> {
         let entry = self.sheet.blocks.get(place.block as usize)?;
@@ -59,6 +74,17 @@ impl Picked<'_> {
         }
         let start = file.document.blocks.get(entry.position)?.start;
         Some(file.spot(start + place.start as usize).line)
+    }
+
+    /// Where something is written, in words: `line 31`.
+    pub fn written(&self, place: Place, file: &SourceFile) -> String {
+        match self.line(place, file) {
+            Some(line) => format!("line {line}"),
+            None => {
+                let entry = self.sheet.blocks.get(place.block as usize);
+                entry.and_then(|entry| entry.file.as_deref()).unwrap_or("elsewhere").to_owned()
+            }
+        }
     }
 
     /// What is written at a place, breaks and runs of blanks made one blank.

@@ -1,0 +1,4 @@
+//! The recipes of a file, chosen and ready to show.
+
+pub mod open;
+pub mod pick;
