@@ -71,7 +71,7 @@ impl Workspace {
             match text {
                 Some(text) => {
                     if disk.get(&path).is_none_or(|old| old.text != text) {
-                        let outline = Outline::of(&Document::parse(&text), &path);
+                        let outline = Outline::scan(&text, &path);
                         disk.insert(path, Arc::new(Stored { text, outline, file: OnceLock::new() }));
                     }
                 }

@@ -40,3 +40,13 @@ fn findings_are_those_of_the_command_line() {
         }
     }
 }
+
+#[test]
+fn a_listed_file_is_outlined_as_a_read_one() {
+    for name in ["recipes", "broken"] {
+        for (path, text) in texts(name) {
+            let read = tenter_features::Outline::of(&tenter_syntax::Document::parse(&text), &path);
+            assert_eq!(tenter_features::Outline::scan(&text, &path), read, "{path}");
+        }
+    }
+}

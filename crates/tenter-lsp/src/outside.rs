@@ -1,0 +1,107 @@
+//! The disk, the clock and other processes: the one module that touches them.
+
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "a face may touch disk and clock")]
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use ignore::WalkBuilder;
+
+/// Larger files are not read into the collection, bytes.
+const LARGEST: u64 = 4 << 20;
+
+/// The text of a file; bytes that are no UTF-8 become `�`. None when it cannot be read or is too large.
+pub(crate) fn read_text(path: &Path) -> Option<Arc<str>> {
+    let size = std::fs::metadata(path).ok()?;
+    if !size.is_file() || size.len() > LARGEST {
+        return None;
+    }
+    let bytes = std::fs::read(path).ok()?;
+    Some(String::from_utf8_lossy(&bytes).into())
+}
+
+/// Every `.dye` file below a folder that no ignore file leaves out; links are not followed. `deep` goes into folders.
+pub(crate) fn dye_files(folder: &Path, deep: bool, most: usize) -> Vec<PathBuf> {
+    let depth = if deep { None } else { Some(1) };
+    let walk = WalkBuilder::new(folder).require_git(false).follow_links(false).max_depth(depth).build();
+    let mut found: Vec<PathBuf> = walk
+        .filter_map(Result::ok)
+        .filter(|entry| entry.file_type().is_some_and(|kind| kind.is_file()))
+        .map(ignore::DirEntry::into_path)
+        .filter(|path| path.extension().is_some_and(|ending| ending == "dye"))
+        .take(most)
+        .collect();
+    found.sort();
+    found
+}
+
+/// Today, as `2026-05-03`, by the clock of the world.
+pub(crate) fn today() -> String {
+    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs());
+    date(i64::try_from(seconds / 86_400).unwrap_or(0))
+}
+
+/// The date of a day counted from 1970-01-01, in the Gregorian calendar.
+fn date(days: i64) -> String {
+    // Years begin in March, so that the leap day comes last.
+    let z = days + 719_468;
+    let era = z.div_euclid(146_097);
+    let day_of_era = z.rem_euclid(146_097);
+    let year_of_era = (day_of_era - day_of_era / 1_460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
+    let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let month_index = (5 * day_of_year + 2) / 153;
+    let day = day_of_year - (153 * month_index + 2) / 5 + 1;
+    let month = if month_index < 10 { month_index + 3 } else { month_index - 9 };
+    let year = year_of_era + era * 400 + i64::from(month <= 2);
+    format!("{year:04}-{month:02}-{day:02}")
+}
+
+/// Writes a page of the reference data to a file that is there to be read only, and gives its path.
+pub(crate) fn reference_page(name: &str, text: &str) -> Option<PathBuf> {
+    let folder = std::env::temp_dir().join(format!("tenter-reference-{}", env!("CARGO_PKG_VERSION")));
+    std::fs::create_dir_all(&folder).ok()?;
+    let plain: String = name.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+    let path = folder.join(format!("{plain}.md"));
+    if std::fs::read_to_string(&path).is_ok_and(|have| have == text) {
+        return Some(path);
+    }
+    // One that somebody keeps open is replaced as a whole.
+    let fresh = folder.join(format!("{plain}.{}.new", std::process::id()));
+    std::fs::write(&fresh, text).ok()?;
+    let mut rights = std::fs::metadata(&fresh).ok()?.permissions();
+    rights.set_readonly(true);
+    std::fs::set_permissions(&fresh, rights).ok()?;
+    std::fs::rename(&fresh, &path).ok()?;
+    Some(path)
+}
+
+/// Whether a process is there. One that may not be asked is.
+pub(crate) fn alive(process: u32) -> bool {
+    #[cfg(unix)]
+    {
+        let Some(id) = i32::try_from(process).ok().and_then(rustix::process::Pid::from_raw) else { return true };
+        !matches!(rustix::process::test_kill_process(id), Err(rustix::io::Errno::SRCH))
+    }
+    #[cfg(not(unix))]
+    {
+        let _ = process;
+        true
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_become_dates() {
+        // The first and last days around leap years, counted by hand from 1970-01-01.
+        assert_eq!(date(0), "1970-01-01");
+        assert_eq!(date(58), "1970-02-28");
+        assert_eq!(date(59), "1970-03-01");
+        assert_eq!(date(789), "1972-02-29");
+        assert_eq!(date(11_016), "2000-02-29");
+        assert_eq!(date(20_454), "2026-01-01");
+    }
+}

@@ -1,0 +1,207 @@
+//! The loop: frames in, frames out, texts changed in wire order.
+//!
+//! tower-lsp brings the routing, the types and the client handle; its own loop is not used, for it ends on a malformed
+//! message, stands still when answers of the client queue behind its requests, and stays after `exit`.
+
+use std::future::Future;
+use std::io::{BufRead, Write};
+use std::panic::AssertUnwindSafe;
+use std::sync::Arc;
+use std::time::Duration;
+
+use futures::{FutureExt, SinkExt, StreamExt};
+use serde_json::Value;
+use tokio::sync::{mpsc, oneshot};
+use tower::Service;
+use tower_lsp::jsonrpc::{Error, ErrorCode, Id, Request, Response};
+use tower_lsp::ClientSocket;
+
+use crate::frames::{self, Frame};
+use crate::outside;
+use crate::server::{Shared, VIEW};
+
+/// How often a client that died without a word is looked for.
+const PULSE: Duration = Duration::from_secs(1);
+
+/// What goes to the client.
+enum Out {
+    Body(Vec<u8>),
+    Flush(oneshot::Sender<()>),
+}
+
+/// Runs until the client goes away; gives the exit code.
+pub(crate) async fn run<S>(
+    mut service: S,
+    socket: ClientSocket,
+    shared: Arc<Shared>,
+    input: impl BufRead + Send + 'static,
+    output: impl Write + Send + 'static,
+) -> i32
+where
+    S: Service<Request, Response = Option<Response>>,
+    S::Future: Send + 'static,
+    S::Error: std::fmt::Display + Send,
+{
+    let mut incoming = reader(input);
+    let out = writer(output);
+    let (mut requests, mut responses) = socket.split();
+    let to_client = out.clone();
+    let forward = tokio::spawn(async move {
+        while let Some(request) = requests.next().await {
+            post(&to_client, &request).await;
+        }
+    });
+    let mut pulse = tokio::time::interval(PULSE);
+    let mut shut_down = false;
+    let code = loop {
+        let frame = tokio::select! {
+            frame = incoming.recv() => frame,
+            _ = pulse.tick() => {
+                if shared.parent().is_some_and(|parent| !outside::alive(parent)) {
+                    break 1;
+                }
+                continue;
+            }
+        };
+        let body = match frame {
+            None => break i32::from(!shut_down),
+            Some(Frame::Message(body)) => body,
+            Some(Frame::Broken(why)) => {
+                refuse(&out, Id::Null, ErrorCode::ParseError, why);
+                continue;
+            }
+        };
+        let Ok(message) = serde_json::from_slice::<Value>(&body) else {
+            refuse(&out, Id::Null, ErrorCode::ParseError, "a message that is no JSON");
+            continue;
+        };
+        if message.get("method").is_none() {
+            match serde_json::from_value::<Response>(message) {
+                Ok(response) => drop(responses.send(response).await),
+                Err(_) => refuse(&out, Id::Null, ErrorCode::InvalidRequest, "neither a request nor an answer"),
+            }
+            continue;
+        }
+        let id = message.get("id").and_then(|id| serde_json::from_value(id.clone()).ok());
+        let Ok(request) = serde_json::from_value::<Request>(message) else {
+            refuse(&out, id.unwrap_or(Id::Null), ErrorCode::InvalidRequest, "a request that is none");
+            continue;
+        };
+        match request.method() {
+            "exit" => break i32::from(!shut_down),
+            "shutdown" => {
+                // Clients send `null`, `{}` or nothing; none of it means anything.
+                let bare = Request::build("shutdown");
+                let bare = id.map_or_else(|| Request::build("shutdown"), |id| bare.id(id)).finish();
+                shut_down = true;
+                answer(&mut service, bare, &out).await;
+            }
+            "initialize" => answer(&mut service, request, &out).await,
+            _ if sync(&shared, &request) => {}
+            _ => {
+                let view = shared.view();
+                let id = request.id().cloned();
+                let work = AssertUnwindSafe(service.call(request));
+                let out = out.clone();
+                tokio::spawn(VIEW.scope(view, async move {
+                    let done = settled(work.catch_unwind(), id).await;
+                    if let Some(response) = done {
+                        post(&out, &response).await;
+                    }
+                }));
+            }
+        }
+    };
+    forward.abort();
+    let (told, written) = oneshot::channel();
+    if out.try_send(Out::Flush(told)).is_ok() {
+        let _ = tokio::time::timeout(PULSE, written).await;
+    }
+    code
+}
+
+/// Applies what changes texts, at once and in wire order; false for anything else.
+fn sync(shared: &Shared, request: &Request) -> bool {
+    let method = request.method();
+    if !matches!(
+        method,
+        "textDocument/didOpen" | "textDocument/didChange" | "textDocument/didClose" | "textDocument/didSave"
+    ) {
+        return false;
+    }
+    let params = request.params().cloned().unwrap_or(Value::Null);
+    // A text that trips a fault costs that change, not the server.
+    let _ = std::panic::catch_unwind(AssertUnwindSafe(|| shared.sync(method, params)));
+    true
+}
+
+/// Calls the service and waits: for what must be done before anything else is read.
+async fn answer<S>(service: &mut S, request: Request, out: &mpsc::Sender<Out>)
+where
+    S: Service<Request, Response = Option<Response>>,
+    S::Future: Send + 'static,
+    S::Error: std::fmt::Display,
+{
+    let id = request.id().cloned();
+    let work = AssertUnwindSafe(service.call(request));
+    if let Some(response) = settled(work.catch_unwind(), id).await {
+        post(out, &response).await;
+    }
+}
+
+/// The response to a request; a panic becomes an internal error.
+async fn settled<E: std::fmt::Display>(
+    work: impl Future<Output = Result<Result<Option<Response>, E>, Box<dyn std::any::Any + Send>>>,
+    id: Option<Id>,
+) -> Option<Response> {
+    match work.await {
+        Ok(Ok(response)) => response,
+        Ok(Err(_)) => id.map(|id| Response::from_error(id, Error::invalid_request())),
+        Err(_) => id.map(|id| Response::from_error(id, Error::internal_error())),
+    }
+}
+
+async fn post(out: &mpsc::Sender<Out>, message: &impl serde::Serialize) {
+    if let Ok(body) = serde_json::to_vec(message) {
+        let _ = out.send(Out::Body(body)).await;
+    }
+}
+
+/// Tells of a message that could not be taken. The loop does not wait for a client that does not read.
+fn refuse(out: &mpsc::Sender<Out>, id: Id, code: ErrorCode, why: &'static str) {
+    let response = Response::from_error(id, Error { code, message: why.into(), data: None });
+    if let Ok(body) = serde_json::to_vec(&response) {
+        let _ = out.try_send(Out::Body(body));
+    }
+}
+
+fn reader(mut input: impl BufRead + Send + 'static) -> mpsc::Receiver<Frame> {
+    let (send, receive) = mpsc::channel(64);
+    std::thread::spawn(move || {
+        while let Ok(Some(frame)) = frames::read(&mut input) {
+            if send.blocking_send(frame).is_err() {
+                break;
+            }
+        }
+    });
+    receive
+}
+
+fn writer(mut output: impl Write + Send + 'static) -> mpsc::Sender<Out> {
+    let (send, mut receive) = mpsc::channel(256);
+    std::thread::spawn(move || {
+        while let Some(next) = receive.blocking_recv() {
+            match next {
+                Out::Body(body) => {
+                    if frames::write(&mut output, &body).is_err() {
+                        break;
+                    }
+                }
+                Out::Flush(told) => {
+                    let _ = told.send(());
+                }
+            }
+        }
+    });
+    send
+}
