@@ -175,11 +175,14 @@ impl Bench<'_> {
                 entry.mass = mass.clone();
             }
             entry.wetted |= !zone.powder;
-            let (usable, base, acid, _dye) = *numbers.get_or_insert_with(|| {
+            let (usable, base, acid, dye) = *numbers.get_or_insert_with(|| {
                 let contents = &zone.contents;
                 let table = &self.substances;
                 (zone.usable(table), table.base(contents), table.acid(contents), table.dye(contents))
             });
+            if dye.best > entry.all_dye.best {
+                entry.all_dye = dye;
+            }
             let better =
                 usable.best > entry.usable.best || (usable.best == entry.usable.best && base.best >= entry.base.best);
             if entry.zone_then.is_none() && entry.bath_then.is_none() || better {
@@ -225,9 +228,6 @@ impl Bench<'_> {
                     self.laid(state, *key, *id, mass, false);
                 }
                 let Some(entry) = self.accounts.find(state, *key, *id) else { continue };
-                if dye.best > entry.all_dye.best {
-                    entry.all_dye = dye;
-                }
                 let better = usable.best > entry.usable.best || entry.bath_then.is_none() && entry.zone_then.is_none();
                 if better || (usable.best == entry.usable.best && base.best >= entry.base.best) {
                     entry.mass = mass.clone();

@@ -152,7 +152,8 @@ fn bundled_recipes_work() {
         assert!(rehearsal.notes.is_empty(), "{name}: {:?}", rehearsal.notes);
         for dyeing in rehearsal.dyeings.iter().filter(|dyeing| !dyeing.superseded && !dyeing.came_through) {
             let dye = &recipe.material(dyeing.dye).name;
-            assert!(dyeing.wetted && dyeing.washed.is_some(), "{name}: {dye}: {dyeing:?}");
+            assert!(dyeing.wetted && dyeing.washed.is_some(), "{name}: {dye}");
+            assert!(dyeing.all_dye.best > 0.5 * dyeing.mass.value.best, "{name}: {dye}");
             if let Some(reaction) = rehearsal.reacted(dyeing) {
                 assert!(dyeing.usable.best > 0.0, "{name}: {dye} has no alkali");
                 assert!(reaction.batch_share.best > 0.2, "{name}: {dye}: {reaction:?}");
