@@ -1,5 +1,6 @@
 //! Keeps the account of each dye on each zone while the steps go on.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use tenter_quantity::Place;
@@ -14,6 +15,8 @@ use crate::state::{GoodsState, LiquorState, ZoneKey, ZoneState};
 #[derive(Default)]
 pub(crate) struct Accounts {
     open: Vec<Dyeing>,
+    /// The account that stands for each dye on each zone: index into `open`.
+    standing: BTreeMap<(usize, ZoneKey, MaterialId), usize>,
     seen: Vec<Option<Arc<GoodsState>>>,
     seen_bath: Vec<Option<Arc<LiquorState>>>,
 }
@@ -30,10 +33,8 @@ impl Accounts {
 
     /// The account of a dye on a zone.
     pub(crate) fn find(&mut self, state: usize, zone: ZoneKey, dye: MaterialId) -> Option<&mut Dyeing> {
-        self.open
-            .iter_mut()
-            .rev()
-            .find(|entry| entry.state == state && entry.dye == dye && entry.zone == zone && !entry.superseded)
+        let at = *self.standing.get(&(state, zone, dye))?;
+        self.open.get_mut(at)
     }
 
     /// The goods were divided anew: accounts of the old parts are closed, the new ones remember who laid the dye.
@@ -45,12 +46,11 @@ impl Accounts {
             let Some(entry) = self.open.get_mut(at) else { continue };
             entry.superseded = true;
             let entry = entry.clone();
+            self.standing.remove(&(state, entry.zone, entry.dye));
             for key in keys {
-                let known = self
-                    .open
-                    .iter()
-                    .any(|have| have.state == state && have.zone == *key && have.dye == entry.dye && !have.superseded);
-                if !known {
+                if let std::collections::btree_map::Entry::Vacant(slot) = self.standing.entry((state, *key, entry.dye))
+                {
+                    slot.insert(self.open.len());
                     self.open.push(Dyeing {
                         zone: *key,
                         superseded: false,
@@ -83,6 +83,7 @@ impl Bench<'_> {
             return;
         }
         let Some(goods) = self.goods.get(state) else { return };
+        self.accounts.standing.insert((state, zone, dye), self.accounts.open.len());
         self.accounts.open.push(Dyeing {
             goods: goods.goods,
             state,
