@@ -8,12 +8,12 @@ use tenter_features::{
     actions, colours, completion, folding, formatting, hints, hover, lenses, links, navigation, rename, renamed_files,
     selection, signature, symbols, tokens, types,
 };
-use tower_LanguageServer;
-use tower_jsonrpc::{Error, ErrorCode, Result};
-use tower_lsp_types::request::{
+use tower_lsp::LanguageServer;
+use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
+use tower_lsp::lsp_types::request::{
     GotoDeclarationParams, GotoDeclarationResponse, GotoTypeDefinitionParams, GotoTypeDefinitionResponse,
 };
-use tower_lsp_types::{self as lsp, *};
+use tower_lsp::lsp_types::*;
 
 use crate::convert;
 use crate::diagnostics;
@@ -151,7 +151,7 @@ fn markdown(value: String) -> MarkupContent {
     MarkupContent { kind: MarkupKind::Markdown, value }
 }
 
-#[tower_async_trait]
+#[tower_lsp::async_trait]
 impl LanguageServer for Server {
     async fn initialize(&self, params: InitializeParams) -> Result<InitializeResult> {
         Ok(self.start(params))
