@@ -1,0 +1,119 @@
+//! Salt, liquor and vessels.
+
+use tenter_reference::Role;
+use tenter_syntax::BlockKind;
+
+use crate::good::Good;
+use crate::harm::{always, level};
+use crate::mutant::Operator;
+use crate::numbers::scaled;
+
+pub(super) const OPERATORS: &[Operator] = &[
+    Operator {
+        name: "salt-left-out",
+        what: "a reactive immersion of cotton without its salt: most of the dye stays in the water",
+        answers: &["immersion-without-salt"],
+        make: |good| {
+            let salt = good.of_role(Role::Salt).into_iter().filter_map(|each| good.line(0, each.place));
+            if bath(good) { salt.map(|line| good.without(line)).collect() } else { Vec::new() }
+        },
+        harms: always,
+    },
+    Operator {
+        name: "salt-grams-for-grams-per-litre",
+        what: "g for g/L of salt in a reactive immersion of cotton",
+        answers: &["immersion-without-salt"],
+        make: |good| if bath(good) { super::unit(good, good.of_role(Role::Salt), "g/L", "g") } else { Vec::new() },
+        harms: always,
+    },
+    Operator {
+        name: "vessel-tenth",
+        what: "a vessel of a tenth of the size; harm where a bath stands in it",
+        answers: &["vessel-too-small"],
+        make: |good| {
+            let lines = good.key_lines(BlockKind::Vessel, "holds").into_iter();
+            lines.filter_map(|line| Some(good.instead(line, scaled(good.text_of(line), 0.1)?))).collect()
+        },
+        harms: |_, after| bath_in_vessel(after),
+    },
+    Operator {
+        name: "aluminium-vessel",
+        what: "an aluminium vessel; harm where an alkali or an acid stands in it",
+        answers: &["never-mix", "reactive-vessel"],
+        make: |good| {
+            let lines = good.key_lines(BlockKind::Vessel, "material").into_iter();
+            lines.map(|line| good.instead(line, "  material aluminium".to_owned())).collect()
+        },
+        harms: |_, after| alkali_in_vessel(after),
+    },
+    Operator {
+        name: "vessel-rated-cool",
+        what: "a vessel rated for 35 °C; harm where something hotter stands in it",
+        answers: &["hotter-than-rated"],
+        make: |good| {
+            let lines = good.key_lines(BlockKind::Vessel, "rated").into_iter();
+            lines.map(|line| good.instead(line, "  rated    35 °C".to_owned())).collect()
+        },
+        harms: |_, after| hot_in_vessel(after),
+    },
+    Operator {
+        name: "food-vessel",
+        what: "a vessel that food touches too",
+        answers: &["food-vessel"],
+        make: |good| {
+            let lines = good.key_lines(BlockKind::Vessel, "food").into_iter();
+            lines.filter_map(|line| good.reword(line, "never", "yes")).collect()
+        },
+        harms: |_, after| vessel_used(after),
+    },
+    Operator {
+        name: "liquor-ratio-slip",
+        what: "1:2 for 1:20 in a bath meant to be level",
+        answers: &["liquor-ratio-too-low", "bath-too-short-for-level", "far-out-number"],
+        make: |good| {
+            let mut found = Vec::new();
+            for (index, line) in good.text.lines().enumerate() {
+                let word = line.split_whitespace().next().unwrap_or("");
+                if word.starts_with("1:") && word.ends_with('0') && line.contains("water") {
+                    found.extend(good.reword(index + 1, word, word.trim_end_matches('0')));
+                }
+            }
+            found
+        },
+        harms: |_, after| level(after),
+    },
+];
+
+/// A reactive dyeing of cotton in a bath with salt.
+fn bath(good: &Good) -> bool {
+    good.reactive_on_cellulose() && !good.verb_lines("immerse").is_empty()
+}
+
+fn vessels(good: &Good) -> impl Iterator<Item = &tenter_rehearse::LiquorState> {
+    good.rehearsal()
+        .into_iter()
+        .flat_map(|rehearsal| &rehearsal.frames)
+        .flat_map(|frame| frame.liquors.iter())
+        .map(AsRef::as_ref)
+        .filter(|liquor| liquor.vessel.is_some())
+}
+
+fn vessel_used(good: &Good) -> bool {
+    vessels(good).next().is_some()
+}
+
+fn bath_in_vessel(good: &Good) -> bool {
+    vessels(good).any(|liquor| !liquor.inside.is_empty())
+}
+
+fn hot_in_vessel(good: &Good) -> bool {
+    vessels(good).any(|liquor| liquor.temperature.value.best > 273.15 + 38.0)
+}
+
+fn alkali_in_vessel(good: &Good) -> bool {
+    let Some(recipe) = good.recipe() else { return false };
+    vessels(good).any(|liquor| {
+        let strong = |id: tenter_resolve::recipe::MaterialId| recipe.material(id).role() == Role::Alkali;
+        liquor.contents.parts.iter().any(|(id, mass)| strong(*id) && mass.value.best > 0.0)
+    })
+}
