@@ -59,6 +59,12 @@ impl Opened {
     /// The recipes and variants wanted; a name that nothing bears is said.
     pub fn picked(&self, wanted: Option<&str>, scale: Scale, output: &mut Output) -> Option<Vec<Picked<'_>>> {
         let all = pick(&self.sheets, scale);
+        if scale != Scale::AsWritten
+            && let Some(what) = all.iter().find_map(Picked::broken_lots)
+        {
+            output.trouble(&self.name, &what);
+            return None;
+        }
         let Some(recipe) = wanted else {
             if all.is_empty() {
                 output.trouble(&self.name, "there is no recipe in this file, only definitions for others");
