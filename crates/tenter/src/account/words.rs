@@ -50,7 +50,6 @@ pub fn clock(seconds: f64) -> String {
     }
 }
 
-
 /// `about 80% of a full batch`, with the bounds where they lie apart.
 pub fn batch(reaction: &Reaction) -> String {
     let share = reaction.batch_share * 100.0;

@@ -1,15 +1,14 @@
-//! `tenter explain`: the page of a rule.
+//! The page of a rule, or the list of them.
 
-use tenter_rules::{RULES, rule};
+use tenter_rules::RULES;
 
-use crate::arguments::Explain;
 use crate::exit::Outcome;
 use crate::output::{Output, WIDTH};
 use crate::text::table::{Edge, Table};
 
-/// Runs the command.
-pub fn run(wanted: &Explain, output: &mut Output) -> Outcome {
-    let Some(name) = &wanted.rule else {
+/// Shows the page of a rule; the list of all where none is named.
+pub fn run(rule: Option<&str>, output: &mut Output) -> Outcome {
+    let Some(name) = rule else {
         let mut table = Table::new(&[("", Edge::Left), ("", Edge::Left), ("", Edge::Left)]);
         for rule in RULES {
             table.row(vec![rule.name.to_owned(), rule.level.word().to_owned()], vec![rule.summary.to_owned()]);
@@ -18,7 +17,7 @@ pub fn run(wanted: &Explain, output: &mut Output) -> Outcome {
         return Outcome::Clean;
     };
     let folded = name.trim().to_lowercase().replace([' ', '_'], "-");
-    if let Some(rule) = rule(&folded) {
+    if let Some(rule) = tenter_rules::rule(&folded) {
         output.print(rule.page.trim_end());
         output.raw("\n");
         return Outcome::Clean;

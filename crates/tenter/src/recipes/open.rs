@@ -69,7 +69,7 @@ impl Opened {
             if all.is_empty() {
                 output.trouble(&self.name, "there is no recipe in this file, only definitions for others");
             }
-            return Some(all);
+            return self.whole_lots(all, scale, output);
         };
         let known: Vec<String> = all.iter().map(Picked::title).collect();
         let chosen: Vec<Picked<'_>> = all.into_iter().filter(|entry| entry.is(recipe)).collect();
@@ -78,7 +78,16 @@ impl Opened {
             output.trouble(&self.name, &format!("no recipe or variant is named {recipe}; known: {names}"));
             return None;
         }
-        Some(chosen)
+        self.whole_lots(chosen, scale, output)
+    }
+
+    /// A number of pieces that makes no whole lots is said.
+    fn whole_lots<'a>(&self, picked: Vec<Picked<'a>>, scale: Scale, output: &mut Output) -> Option<Vec<Picked<'a>>> {
+        if let (Scale::Pieces(_), Some(why)) = (scale, picked.iter().find_map(Picked::broken_lots)) {
+            output.trouble(&self.name, &why);
+            return None;
+        }
+        Some(picked)
     }
 }
 

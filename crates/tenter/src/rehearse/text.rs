@@ -39,9 +39,8 @@ impl Page<'_> {
         self.line(0, &format!("carried out on paper in a room of {}", self.rehearsal.room.show()));
         let mut before: Option<&Frame> = None;
         for frame in &self.rehearsal.frames {
-            let same = before.is_some_and(|before| {
-                (before.group, before.pass, before.lot) == (frame.group, frame.pass, frame.lot)
-            });
+            let same = before
+                .is_some_and(|before| (before.group, before.pass, before.lot) == (frame.group, frame.pass, frame.lot));
             if !same {
                 self.group(frame);
             }
@@ -174,11 +173,8 @@ impl Page<'_> {
     fn end(&mut self) {
         let clock = self.rehearsal.clock();
         self.text.push('\n');
-        let said = format!(
-            "In all {}, {} of it work.",
-            words::clock(clock.elapsed.best),
-            words::clock(clock.hands_on.best)
-        );
+        let said =
+            format!("In all {}, {} of it work.", words::clock(clock.elapsed.best), words::clock(clock.hands_on.best));
         self.line(0, &said);
         if self.rehearsal.cut_short {
             self.line(0, "There are more steps than are carried out; the rest is left out.");

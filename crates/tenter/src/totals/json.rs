@@ -1,13 +1,15 @@
 //! The totals as JSON: the published interface of `spec/totals.schema.json`.
 
 use serde::Serialize;
+use tenter_rehearse::{Rehearsal, rehearse};
 use tenter_resolve::recipe::Substance;
 use tenter_resolve::totals::{Cost, MaterialTotal, MixTotal, StepTotal};
 
 use crate::files::source::SourceFile;
-use crate::number::{Number, grams, mass_of, millilitres, number, per_cent, volume_of};
+use crate::number::{Number, celsius, grams, mass_of, millilitres, minutes, number, per_cent, plain, volume_of};
 use crate::output::Output;
 use crate::recipes::pick::Picked;
+use crate::totals::states::{State, mix_ph, states};
 
 #[derive(Serialize)]
 struct Recipe {
@@ -20,6 +22,9 @@ struct Recipe {
     mixes: Vec<Mix>,
     materials: Vec<Material>,
     steps: Vec<Step>,
+    states: Vec<State>,
+    clock_min: Number,
+    hands_on_min: Number,
     water_ml: Option<Number>,
     cost: Vec<Money>,
     unpriced: Vec<String>,
@@ -38,6 +43,8 @@ struct Mix {
     name: String,
     volume_ml: Option<Number>,
     mass_g: Option<Number>,
+    ph: Option<Number>,
+    temperature_c: Option<Number>,
     times_made: u32,
     ingredients: Vec<Part>,
     drawn_ml: Option<Number>,
@@ -97,6 +104,8 @@ pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
 fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
     let recipe = &picked.recipe;
     let totals = &recipe.totals;
+    let rehearsal = rehearse(recipe);
+    let clock = rehearsal.clock();
     let named = |id: tenter_resolve::recipe::MaterialId| recipe.material(id).name.to_string();
     Recipe {
         name: recipe.name.as_ref().map(|name| name.text.to_string()),
@@ -115,7 +124,7 @@ fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
                 })
             })
             .collect(),
-        mixes: totals.mixes.iter().map(|total| mix(picked, total)).collect(),
+        mixes: totals.mixes.iter().map(|total| mix(picked, total, &rehearsal)).collect(),
         materials: totals.materials.iter().map(|total| material(picked, total, file)).collect(),
         steps: totals
             .steps
@@ -123,6 +132,9 @@ fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
             .filter(|total| !total.uses.is_empty())
             .map(|total| step(picked, total, file))
             .collect(),
+        states: states(picked, &rehearsal, file),
+        clock_min: minutes(clock.elapsed),
+        hands_on_min: minutes(clock.hands_on),
         water_ml: totals.water.as_ref().map(millilitres),
         cost: totals.cost.iter().map(money).collect(),
         unpriced: totals.unpriced.iter().map(|id| named(*id)).collect(),
@@ -130,12 +142,14 @@ fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
     }
 }
 
-fn mix(picked: &Picked<'_>, total: &MixTotal) -> Mix {
+fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal) -> Mix {
     let mix = picked.recipe.mix(total.mix);
     Mix {
         name: mix.name.text.to_string(),
         volume_ml: total.volume.as_ref().map(millilitres),
         mass_g: total.mass.as_ref().map(grams),
+        ph: mix_ph(rehearsal, total.mix).map(|acidity| plain(acidity.ph)),
+        temperature_c: rehearsal.mix(total.mix).map(|made| celsius(&made.temperature)),
         times_made: total.times,
         ingredients: total
             .ingredients

@@ -2,9 +2,11 @@
 
 use tenter_quantity::Figure;
 use tenter_quantity::standard::PER_CENT_OWG;
+use tenter_rehearse::{Rehearsal, rehearse};
 use tenter_resolve::recipe::{Ingredient, MaterialId, Substance};
 use tenter_resolve::totals::{MixTotal, StepTotal, StepUse};
 
+use crate::account::words;
 use crate::files::source::SourceFile;
 use crate::output::{Output, WIDTH};
 use crate::recipes::pick::Picked;
@@ -12,6 +14,7 @@ use crate::text::safe::safe;
 use crate::text::table::{Edge, Table};
 use crate::text::wrap::{paragraph, width};
 use crate::totals::number::{aim, bare, bounds};
+use crate::totals::states;
 
 /// Shown where an amount could not be read.
 const OPEN: &str = "?";
@@ -27,8 +30,10 @@ pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
         title(picked, output);
         goods(picked, output);
         materials(picked, file, output);
-        mixes(picked, output);
+        let rehearsal = rehearse(&picked.recipe);
+        mixes(picked, &rehearsal, output);
         steps(picked, file, output);
+        states::show(picked, &rehearsal, file, output);
         rest(picked, output);
     }
 }
@@ -141,7 +146,7 @@ fn ingredients<'a>(picked: &'a Picked<'_>) -> impl Iterator<Item = &'a Ingredien
     }))
 }
 
-fn mixes(picked: &Picked<'_>, output: &mut Output) {
+fn mixes(picked: &Picked<'_>, rehearsal: &Rehearsal, output: &mut Output) {
     if picked.recipe.totals.mixes.is_empty() {
         return;
     }
@@ -150,15 +155,18 @@ fn mixes(picked: &Picked<'_>, output: &mut Output) {
         if number > 0 {
             output.raw("\n");
         }
-        mix(picked, total, output);
+        mix(picked, total, rehearsal, output);
     }
 }
 
-fn mix(picked: &Picked<'_>, total: &MixTotal, output: &mut Output) {
+fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal, output: &mut Output) {
     let recipe = &picked.recipe;
     let mix = recipe.mix(total.mix);
     let made = total.volume.as_ref().or(total.mass.as_ref());
     let mut line = format!("{}: makes {}", safe(&mix.name.text), made.map_or_else(|| OPEN.to_owned(), Figure::show));
+    if let Some(acidity) = states::mix_ph(rehearsal, total.mix) {
+        line.push_str(&format!(", {}", words::ph(acidity)));
+    }
     if total.times > 1 {
         line.push_str(&format!(" each time, {} times", total.times));
     }

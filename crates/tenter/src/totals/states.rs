@@ -1,0 +1,153 @@
+//! How everything stands after each step, in short: the step table of the totals.
+
+use std::sync::Arc;
+
+use serde::Serialize;
+use tenter_quantity::Interval;
+use tenter_rehearse::{Frame, GoodsState, Rehearsal, ZoneState};
+
+use crate::account::{names, words};
+use crate::files::source::SourceFile;
+use crate::number::{Number, in_per_cent, minutes, plain};
+use crate::output::{Output, WIDTH};
+use crate::recipes::pick::Picked;
+use crate::text::safe::safe;
+use crate::text::table::{Edge, Table};
+
+/// A step done, and how the goods stand after it.
+#[derive(Serialize)]
+pub struct State {
+    line: Option<u32>,
+    text: String,
+    pass: u32,
+    lot: Option<u32>,
+    clock_min: Number,
+    hands_on_min: Number,
+    zones: Vec<Zone>,
+}
+
+#[derive(Serialize)]
+struct Zone {
+    goods: String,
+    lot: Option<u32>,
+    zone: Option<String>,
+    face: Option<&'static str>,
+    water_percent: Number,
+    alkali_g_per_kg: Number,
+    ph: Option<Number>,
+}
+
+/// One entry a performed step.
+pub fn states(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile) -> Vec<State> {
+    let recipe = &picked.recipe;
+    rehearsal
+        .frames
+        .iter()
+        .map(|frame| State {
+            line: picked.line(frame.place, file),
+            text: picked.words(frame.place),
+            pass: frame.pass,
+            lot: frame.lot,
+            clock_min: minutes(frame.end.elapsed),
+            hands_on_min: minutes(frame.end.hands_on),
+            zones: frame
+                .goods
+                .iter()
+                .flat_map(|goods| parts(rehearsal, frame, goods).map(move |zone| (goods, zone)))
+                .map(|(goods, zone)| Zone {
+                    goods: recipe
+                        .goods
+                        .get(goods.goods.0)
+                        .map_or_else(String::new, |entry| entry.name.text.to_string()),
+                    lot: goods.lot,
+                    zone: names::zone(recipe, zone.key),
+                    face: names::face(zone.key),
+                    water_percent: in_per_cent(zone.water_ratio()),
+                    alkali_g_per_kg: plain(alkali(rehearsal, &zone)),
+                    ph: zone.acidity(&rehearsal.substances).map(|acidity| plain(acidity.ph)),
+                })
+                .collect(),
+        })
+        .collect()
+}
+
+fn parts<'a>(
+    rehearsal: &'a Rehearsal,
+    frame: &'a Frame,
+    goods: &'a GoodsState,
+) -> impl Iterator<Item = Arc<ZoneState>> + 'a {
+    goods.zones.iter().map(move |zone| rehearsal.as_held(frame, goods, zone))
+}
+
+/// g of soda ash for each kg of dry goods.
+fn alkali(rehearsal: &Rehearsal, zone: &ZoneState) -> Interval {
+    rehearsal.alkali(zone).map_or(Interval::ZERO, |alkali| alkali.value / zone.dry.value * 1000.0)
+}
+
+/// The table; a row a step, a line in it for each part of the goods that the step changed.
+pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, output: &mut Output) {
+    let several = rehearsal.frames.iter().any(|frame| frame.goods.len() > 1);
+    let mut table = Table::new(&[
+        ("step", Edge::Left),
+        ("clock", Edge::Right),
+        ("goods", Edge::Left),
+        ("water", Edge::Right),
+        ("alkali, g/kg", Edge::Right),
+        ("pH", Edge::Right),
+    ]);
+    let mut before: Option<&Frame> = None;
+    for frame in &rehearsal.frames {
+        let mut columns: [Vec<String>; 4] = Default::default();
+        for (at, goods) in frame.goods.iter().enumerate() {
+            let had = before.and_then(|before| before.goods.get(at));
+            if had.is_some_and(|had| Arc::ptr_eq(had, goods)) {
+                continue;
+            }
+            let name = if several { names::goods(&picked.recipe, goods) } else { String::new() };
+            for zone in parts(rehearsal, frame, goods) {
+                let part = names::part(&picked.recipe, zone.key);
+                let gap = if part.is_empty() || name.is_empty() { "" } else { " " };
+                let whole = if part.is_empty() && name.is_empty() { "all" } else { "" };
+                let soda = alkali(rehearsal, &zone);
+                let ph = zone.acidity(&rehearsal.substances).map(|acidity| words::bare_ph(acidity.ph));
+                let cells = [
+                    short(&safe(&format!("{name}{gap}{part}{whole}"))),
+                    words::per_cent(zone.water_ratio()),
+                    if soda.high < 0.05 { String::new() } else { words::rough(soda) },
+                    ph.unwrap_or_default(),
+                ];
+                for (column, cell) in columns.iter_mut().zip(cells) {
+                    // An empty line of a cell would let the next one move up.
+                    column.push(if cell.is_empty() { "-".to_owned() } else { cell });
+                }
+            }
+        }
+        let line = picked.line(frame.place, file).map(|line| format!("{line} ")).unwrap_or_default();
+        let lot = frame.lot.map(|lot| format!(", lot {lot}")).unwrap_or_default();
+        let mut cells = vec![format!("{line}{}{lot}", frame.verb.unwrap_or("?")), words::clock(frame.end.elapsed.best)];
+        cells.extend(columns.map(|column| column.join("\n")));
+        table.row(cells, Vec::new());
+        before = Some(frame);
+    }
+    if table.is_empty() {
+        return;
+    }
+    output.raw("\nAfter each step\n");
+    output.raw(&table.render(2, WIDTH));
+}
+
+/// Names longer than a narrow column are cut.
+fn short(name: &str) -> String {
+    const LONGEST: usize = 18;
+    if name.chars().count() <= LONGEST {
+        return name.to_owned();
+    }
+    let mut cut: String = name.chars().take(LONGEST - 1).collect();
+    cut.push('…');
+    cut
+}
+
+/// pH of a mix as made, where it has one.
+pub fn mix_ph(rehearsal: &Rehearsal, mix: tenter_resolve::recipe::MixId) -> Option<&tenter_rehearse::Acidity> {
+    rehearsal.mix(mix)?.acidity(&rehearsal.substances)
+}
