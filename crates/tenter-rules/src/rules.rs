@@ -4,6 +4,7 @@ use crate::rule::Rule;
 
 mod accept_without_reason;
 mod acid_dye_too_cold;
+mod acid_dye_without_acid;
 mod acid_in_alkali_step;
 mod alkali_before_level;
 mod alkali_in_one_dose;
@@ -49,6 +50,9 @@ mod missing_value;
 mod mix_never_used;
 mod mix_overdrawn;
 mod more_than_cloth_holds;
+mod more_than_dissolves;
+mod more_than_made_up;
+mod neighbours_to_mud;
 mod never_mix;
 mod no_alkali;
 mod not_scoured;
@@ -68,6 +72,7 @@ mod steam_uncovered;
 mod stray_line;
 mod thread_stays_pale;
 mod time_not_said;
+mod too_cold_for_class;
 mod too_few_soapings;
 mod too_hot_for_class;
 mod too_little_alkali;
@@ -95,6 +100,7 @@ mod zone_shares;
 pub(crate) const ALL: &[&Rule] = &[
     &accept_without_reason::RULE,
     &acid_dye_too_cold::RULE,
+    &acid_dye_without_acid::RULE,
     &acid_in_alkali_step::RULE,
     &alkali_before_level::RULE,
     &alkali_in_one_dose::RULE,
@@ -140,6 +146,9 @@ pub(crate) const ALL: &[&Rule] = &[
     &mix_never_used::RULE,
     &mix_overdrawn::RULE,
     &more_than_cloth_holds::RULE,
+    &more_than_dissolves::RULE,
+    &more_than_made_up::RULE,
+    &neighbours_to_mud::RULE,
     &never_mix::RULE,
     &no_alkali::RULE,
     &not_scoured::RULE,
@@ -159,6 +168,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &stray_line::RULE,
     &thread_stays_pale::RULE,
     &time_not_said::RULE,
+    &too_cold_for_class::RULE,
     &too_few_soapings::RULE,
     &too_hot_for_class::RULE,
     &too_little_alkali::RULE,

@@ -24,9 +24,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         else {
             continue;
         };
+        let long = *cover == Some(Cover::Uncovered) && time.value.best >= LONG;
         if !matches!(cover, None | Some(Cover::Uncovered))
             || water_before.best < DRY
-            || water_after.best >= DRY
+            || (water_after.best >= DRY && !long)
             || context.troubled_line(event.place)
         {
             continue;
@@ -36,7 +37,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 &RULE,
                 event.place,
                 format!(
-                    "{} lie open for {} and go from {}% to about {}% water: the dye stops reacting when they are dry",
+                    "{} lie open for {} and go from {}% to about {}% water, the edges first: where it is dry the dye stops reacting",
                     context.goods_name(*goods),
                     time.show(),
                     number(libm::round(water_before.best * 20.0) * 5.0),
@@ -51,3 +52,5 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
 /// Water held, kg/kg.
 const DRY: f64 = 0.3;
+/// 4 h in s.
+const LONG: f64 = 14_400.0;

@@ -35,7 +35,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .filter_map(|other| context.rehearsal.reacted(other))
             .map(|reaction| (reaction.batch_share.best, reaction.batch_share.high))
             .fold((-1.0, -1.0), |most: (f64, f64), share| (most.0.max(share.0), most.1.max(share.1)));
-        if best.0 < 0.0 || best.0 >= LEAST {
+        let least = if dyeing.dry { LEAST_STREWN } else { LEAST };
+        if best.0 < 0.0 || best.0 >= least {
             continue;
         }
         let place = dyeing.batch.as_ref().map_or_else(|| context.laid_at(dyeing), |(_, _, place)| *place);
@@ -66,8 +67,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
-/// Share of a full batch.
+/// Share of a full batch, for dye from a bottle or bath.
 const LEAST: f64 = 0.15;
+/// The same for powder strewn on: it counts on the heat of the water that sets it.
+const LEAST_STREWN: f64 = 0.35;
 
 fn help(context: &Context<'_>, dye: tenter_resolve::recipe::MaterialId) -> String {
     let full = context.class(dye).and_then(|class| class.reference_batch.as_ref()).map_or_else(String::new, |batch| {

@@ -37,6 +37,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             // What stays pale of a blend is told by another rule.
             continue;
         }
+        if well <= 0.0 && weakly > 0.0 && with_acid(context, dye) {
+            // Reactive dyes go on wool and silk from an acid bath.
+            continue;
+        }
         let name = &context.material(dye).name;
         let fibres: Vec<&str> = goods.fibres.iter().map(|part| &*part.name.text).collect();
         let fibres = crate::say::list(&fibres, "and");
@@ -61,6 +65,12 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         }
         found.push(finding);
     }
+}
+
+/// Whether a reactive dye meets acid rather than alkali: the way it dyes wool and silk.
+fn with_acid(context: &Context<'_>, dye: MaterialId) -> bool {
+    context.is_reactive(dye)
+        && context.dyeings().any(|dyeing| dyeing.dye == dye && dyeing.acid.best > 0.0 && dyeing.usable.best <= 0.0)
 }
 
 /// The first line that lays each dye on each goods.

@@ -24,7 +24,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         let dyed = context.materials_of_mix(total.mix).iter().any(|(id, _)| context.material(*id).is_dye);
-        if !dyed || share.value.high >= LEAST || context.troubled_steps() || context.troubled_block(mix.name.place) {
+        let little = left.dimension == tenter_quantity::Dimension::Volume && left.value.best < 1e-4;
+        if !dyed
+            || little
+            || share.value.high >= LEAST
+            || context.troubled_steps()
+            || context.troubled_block(mix.name.place)
+        {
             continue;
         }
         found.push(

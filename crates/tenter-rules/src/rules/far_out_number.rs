@@ -58,6 +58,11 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             && pickup.value.low > 5.0
         {
             tell(step.place, "a pickup of", pickup, "cloth cannot hold so much");
+        } else if let Some(pickup) = &step.pickup
+            && pickup.value.high < 0.35
+            && matches!(verb.name, "spin" | "squeeze")
+        {
+            tell(step.place, "a pickup of", pickup, "no spinning gets cotton so dry");
         }
         if let Some(temperature) = step.temperature.as_ref().or(step.to_temperature.as_ref())
             && temperature.value.low > BOILING

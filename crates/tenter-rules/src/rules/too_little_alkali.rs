@@ -96,9 +96,9 @@ fn in_bath(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Fi
         return None;
     }
     let depth = dyeing.all_dye.best / goods.best;
-    let usual = if depth < 0.01 {
+    let usual = if depth <= 0.0125 {
         5.0
-    } else if depth <= 0.04 {
+    } else if depth <= 0.045 {
         10.0
     } else {
         20.0
@@ -106,7 +106,7 @@ fn in_bath(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Fi
     // A short bath needs no more in all than the cloth would: strength times ratio says enough.
     let strength = soda / volume;
     let enough_for_dye = soda.best / dyeing.all_dye.best.max(f64::MIN_POSITIVE) >= 2.0 * RATIO && strength.best >= 5.0;
-    if strength.best >= usual * BATH_SHARE || (enough_for_dye && depth > 0.04) {
+    if strength.best >= usual * BATH_SHARE || (enough_for_dye && depth > 0.045) {
         return None;
     }
     let finding = Finding::new(
