@@ -5,5 +5,16 @@
 
 fn main() {
     let only = std::env::args().nth(1).unwrap_or_default();
+    if only == "batch" {
+        for good in tenter_tests::good::all() {
+            println!(
+                "{} {:.2} {:.3}",
+                good.name,
+                tenter_tests::harm::worst_batch(&good),
+                tenter_tests::harm::depth(&good)
+            );
+        }
+        return;
+    }
     println!("{}", tenter_tests::report::measure(&only));
 }

@@ -2,7 +2,7 @@
 //! for; they are facts of the trade, `common practice, no source`, where nothing else is said.
 
 use tenter_reference::{DyeFamily, FibreFamily};
-use tenter_rehearse::{Dyeing, EventKind, Medium, SODA_ASH_MOLAR_MASS};
+use tenter_rehearse::{Dyeing, EventKind, Medium, SODA_ASH_MOLAR_MASS, ZoneKey};
 use tenter_resolve::recipe::{Depth, Evenness, GoodsId, MaterialId};
 
 use crate::good::Good;
@@ -48,14 +48,18 @@ fn reactive(good: &Good) -> Vec<&Dyeing> {
         .collect()
 }
 
-/// A reactive dye is left without alkali: less soda ash than dye by weight, half of the trade's lower bound of two to
+/// A reactive dye that had enough is left without alkali: less soda ash than dye by weight, half of the trade's lower bound of two to
 /// one; in a bath less than half the strength usual for the depth (5, 10, 20 g/L). Steamed dye must have some.
-pub fn starved(_: &Good, after: &Good) -> bool {
+pub fn starved(before: &Good, after: &Good) -> bool {
+    !short_of_alkali(before) && short_of_alkali(after)
+}
+
+fn short_of_alkali(after: &Good) -> bool {
     reactive(after).into_iter().filter(|each| !each.came_through).any(|each| {
         if each.base.high <= 0.0 {
             return true;
         }
-        let soda = each.usable.best * SODA_ASH_MOLAR_MASS;
+        let soda = (each.usable.best - each.acid.best).max(0.0) * SODA_ASH_MOLAR_MASS;
         if each.steamed {
             return false;
         }
@@ -82,35 +86,53 @@ fn dry(good: &Good, goods: GoodsId) -> f64 {
     goods.and_then(|goods| goods.dry_mass.as_ref()).map_or(0.0, |mass| mass.value.best)
 }
 
-/// A reactive dye is washed off after less than a tenth of a full batch, by time, warmth and pH together (the model
-/// of reaction of the chemistry), although it had at least a fifth before.
+/// Some reactive dye somewhere is washed off after less than a quarter of a full batch, by time, warmth and pH together
+/// (the model of reaction of the chemistry), where it had more before the change.
 pub fn unset(before: &Good, after: &Good) -> bool {
-    worst_batch(before) >= 0.2 && worst_batch(after) < 0.1
+    let then = batches(before);
+    batches(after).into_iter().any(|(key, share)| {
+        share < 0.25 && then.iter().any(|(other, had)| *other == key && *had >= 0.28 && share < 0.8 * had)
+    })
 }
 
-/// The least any dye has reacted, as a share of a full batch; the best account of each dye on a zone.
-fn worst_batch(good: &Good) -> f64 {
-    let Some(rehearsal) = good.rehearsal() else { return 1.0 };
-    let all = reactive(good);
-    let mut worst = 1.0f64;
-    for each in &all {
-        if each.steamed {
-            continue;
+/// The least any dye has reacted, as a share of a full batch.
+pub fn worst_batch(good: &Good) -> f64 {
+    batches(good).into_iter().map(|(_, share)| share).fold(1.0, f64::min)
+}
+
+type Key = (GoodsId, Option<u32>, ZoneKey, MaterialId);
+
+/// How far each dye on each zone has reacted, the best of its accounts, as a share of a full batch; steamed left out.
+fn batches(good: &Good) -> Vec<(Key, f64)> {
+    let mut found: Vec<(Key, f64)> = Vec::new();
+    let Some(rehearsal) = good.rehearsal() else { return found };
+    for each in reactive(good).into_iter().filter(|each| !each.steamed) {
+        let Some(share) = rehearsal.reacted(each).map(|one| one.batch_share.best) else { continue };
+        let key = (each.goods, each.lot, each.zone, each.dye);
+        match found.iter_mut().find(|(have, _)| *have == key) {
+            Some((_, best)) => *best = best.max(share),
+            None => found.push((key, share)),
         }
-        let same = all.iter().filter(|other| {
-            (other.goods, other.lot, other.zone, other.dye) == (each.goods, each.lot, each.zone, each.dye)
-        });
-        let best = same.filter_map(|one| rehearsal.reacted(one)).map(|one| one.batch_share.best).fold(0.0, f64::max);
-        worst = worst.min(best);
     }
-    worst
+    found
 }
 
-/// Dye in all as a share of the dry goods.
+/// Dye that reaches the goods as a share of their dry weight; vats, which are not spent on one lot, left out.
 pub fn depth(good: &Good) -> f64 {
     let Some(recipe) = good.recipe() else { return 0.0 };
-    let dyes = recipe.totals.materials.iter().filter(|total| recipe.material(total.material).is_dye);
-    let mass: f64 = dyes.filter_map(|total| total.mass.as_ref()).map(|mass| mass.value.best).sum();
+    let mut seen = Vec::new();
+    let mut mass = 0.0;
+    for each in dyeings(good) {
+        let vat = matches!(family(good, each.dye), Some(DyeFamily::Vat | DyeFamily::Indigo));
+        let key = match each.medium {
+            Medium::Bath(bath) => (Some(bath), None, each.dye, None),
+            Medium::Cloth => (None, Some(each.zone), each.dye, each.lot),
+        };
+        if !vat && !each.came_through && !seen.contains(&key) {
+            seen.push(key);
+            mass += each.mass.value.best;
+        }
+    }
     let dry = recipe.totals.dry_mass.as_ref().map_or(0.0, |dry| dry.value.best);
     if dry > 0.0 { mass / dry } else { 0.0 }
 }
@@ -142,7 +164,7 @@ pub fn overdyed(before: &Good, after: &Good) -> bool {
 /// no depth named a weaker recipe is a right recipe for a paler shade, and nobody can know.
 pub fn underdyed(_: &Good, after: &Good) -> bool {
     let depth = depth(after);
-    depth < 0.0005 || bounds(after).is_some_and(|(low, _)| depth < low / 3.0)
+    (depth > 0.0 && depth < 0.0005) || bounds(after).is_some_and(|(low, _)| depth < low / 3.0)
 }
 
 /// Some mix has less in it than the steps draw, by more than a twentieth.

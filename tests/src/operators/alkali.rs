@@ -89,17 +89,18 @@ pub(super) const OPERATORS: &[Operator] = &[
         harms: starved,
     },
     Operator {
-        name: "acid-into-soda",
-        what: "vinegar put into a liquor with soda: it eats the alkali, foams, and bursts a closed bottle",
-        answers: &["acid-in-alkali-step", "never-mix", "no-alkali", "too-little-alkali"],
-        make: |good| {
-            let made = alkali(good).into_iter().filter(|each| good.words(each.place).contains("soda ash"));
-            made.filter_map(|each| good.line(0, each.place))
-                .filter(|line| good.text_of(good.header(*line)).starts_with("mix "))
-                .map(|line| good.insert(line, "  1 L      vinegar"))
-                .collect()
-        },
+        name: "acid-into-bottle-of-soda",
+        what: "vinegar put into a bottle with soda: it foams and bursts it",
+        answers: &["acid-in-alkali-step", "never-mix"],
+        make: |good| acid(good, true, "  50 mL    vinegar"),
         harms: always,
+    },
+    Operator {
+        name: "acid-into-soak",
+        what: "citric acid put into a soda soak by the handful: it eats the alkali; harm where less soda than dye is left",
+        answers: &["acid-in-alkali-step", "never-mix", "no-alkali", "too-little-alkali"],
+        make: |good| acid(good, false, "  80 g/L   citric acid"),
+        harms: starved,
     },
 ];
 
@@ -116,6 +117,20 @@ fn drop(good: &Good) -> Vec<Mutant> {
 fn rename(good: &Good, to: &str) -> Vec<Mutant> {
     let soda = alkali(good).into_iter().filter(|each| good.words(each.name_place) == "soda ash");
     soda.filter_map(|each| good.put(each.name_place, to)).collect()
+}
+
+/// An acid under the line of soda ash of a mix, drawn from by the millilitre or not.
+fn acid(good: &Good, bottle: bool, line: &str) -> Vec<Mutant> {
+    let Some(recipe) = good.recipe() else { return Vec::new() };
+    let drawn = |header: usize| {
+        let mix = recipe.mixes.iter().find(|mix| good.line(0, mix.name.place) == Some(header));
+        mix.is_some_and(|mix| mix.draws.iter().any(|draw| draw.amount.is_some()))
+    };
+    let soda = alkali(good).into_iter().filter(|each| good.words(each.name_place) == "soda ash");
+    soda.filter_map(|each| good.line(0, each.place))
+        .filter(|at| good.text_of(good.header(*at)).starts_with("mix ") && drawn(good.header(*at)) == bottle)
+        .map(|at| good.insert(at, line))
+        .collect()
 }
 
 /// Some alkali stands at more than 200 g/L.

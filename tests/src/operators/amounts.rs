@@ -48,7 +48,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "bottle-decimal-slip-down",
         what: "a tenth of the water in a bottle; harm where more is drawn",
-        answers: &["mix-overdrawn", "far-out-number", "more-dye-than-dissolves"],
+        answers: &["mix-overdrawn", "far-out-number", "more-than-dissolves"],
         make: |good| times(good, bottle_water(good), 0.1),
         harms: overdrawn,
     },
@@ -59,7 +59,7 @@ pub(super) const OPERATORS: &[Operator] = &[
             "mix-overdrawn",
             "soak-bath-spent",
             "far-out-number",
-            "more-dye-than-dissolves",
+            "more-than-dissolves",
             "liquor-ratio-too-low",
             "far-too-much-alkali",
             "too-little-bath",
@@ -77,7 +77,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "mix-left-out",
         what: "a mix is not declared although it is used",
-        answers: &["unknown-name"],
+        answers: &["unknown-name", "missing-value"],
         make: |good| {
             good.recipe()
                 .into_iter()

@@ -8,7 +8,7 @@ use crate::good::Good;
 use crate::harm::{always, overdyed, underdyed};
 use crate::mutant::{Mutant, Operator};
 
-const TOO_MUCH: &[&str] = &["far-too-much-dye", "too-little-alkali", "far-out-number", "more-dye-than-dissolves"];
+const TOO_MUCH: &[&str] = &["far-too-much-dye", "too-little-alkali", "far-out-number", "more-than-dissolves"];
 const TOO_LITTLE: &[&str] = &["too-little-dye", "far-out-number"];
 const FIBRE: &[&str] = &["class-cannot-dye-fibre", "undyeable-share", "too-little-alkali", "no-alkali"];
 

@@ -1,6 +1,6 @@
 //! Cooler, shorter, or not wrapped up.
 
-use tenter_reference::DyeFamily;
+use tenter_reference::{DyeFamily, FibreFamily};
 use tenter_syntax::BlockKind;
 
 use crate::good::Good;
@@ -12,7 +12,7 @@ const TIME: &[&str] = &["batch-too-short", "acid-dye-too-cold", "bath-too-short-
 pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "setting-water-cool",
-        what: "the water that sets the dye at 45 °C; harm where under a tenth of a full batch is reached",
+        what: "the water that sets the dye at 45 °C; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| {
             good.verb_lines("irrigate").into_iter().filter_map(|line| good.reword(line, "82 °C", "45 °C")).collect()
@@ -21,7 +21,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
     Operator {
         name: "setting-water-cold",
-        what: "the water that sets the dye cold from the tap; harm where under a tenth of a full batch is reached",
+        what: "the water that sets the dye cold from the tap; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| {
             good.verb_lines("irrigate").into_iter().filter_map(|line| good.reword(line, "82 °C", "15 °C")).collect()
@@ -29,40 +29,43 @@ pub(super) const OPERATORS: &[Operator] = &[
         harms: unset,
     },
     Operator {
-        name: "fahrenheit-for-celsius",
-        what: "°F for °C in the water that sets the dye or soaps it off, the number kept; harm below 30 °C there",
-        answers: &["batch-too-short", "too-few-soapings", "soaping-too-cool", "far-out-number"],
-        make: |good| {
-            let mut lines = good.verb_lines("irrigate");
-            lines.extend(good.verb_lines("soap off"));
-            lines.into_iter().filter_map(|line| good.reword(line, "°C", "°F")).collect()
-        },
+        name: "fahrenheit-for-celsius-setting",
+        what: "°F for °C in the water that sets the dye; harm where under a quarter of a full batch is reached",
+        answers: TIME,
+        make: |good| fahrenheit(good, "irrigate"),
+        harms: unset,
+    },
+    Operator {
+        name: "fahrenheit-for-celsius-soaping",
+        what: "°F for °C in the water of the soaping: 60 °F is 16 °C, and loose reactive dye stays in",
+        answers: &["too-few-soapings", "far-out-number"],
+        make: |good| if good.reactive_on_cellulose() { fahrenheit(good, "soap off") } else { Vec::new() },
         harms: always,
     },
     Operator {
         name: "batch-of-an-hour",
-        what: "an hour for a day; harm where under a tenth of a full batch is reached",
+        what: "an hour for a day; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| batch(good, "1 h"),
         harms: unset,
     },
     Operator {
         name: "batch-of-minutes",
-        what: "minutes for hours; harm where under a tenth of a full batch is reached",
+        what: "minutes for hours; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| good.verb_lines("batch").into_iter().filter_map(|line| good.reword(line, " h", " min")).collect(),
         harms: unset,
     },
     Operator {
         name: "batch-left-out",
-        what: "no time to react; harm where under a tenth of a full batch is reached",
+        what: "no time to react; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| good.verb_lines("batch").into_iter().map(|line| good.without(line)).collect(),
         harms: unset,
     },
     Operator {
         name: "fixing-time-left-out",
-        what: "the time in the bath after the soda left out; harm where under a tenth of a full batch is reached",
+        what: "the time in the bath after the soda left out; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| {
             let lines = good.verb_lines("hold").into_iter().chain(good.verb_lines("stir"));
@@ -72,7 +75,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
     Operator {
         name: "cold-room",
-        what: "a room at 5 °C; harm where under a tenth of a full batch is reached",
+        what: "a room at 5 °C; harm where under a quarter of a full batch is reached",
         answers: TIME,
         make: |good| {
             let mut found = Vec::new();
@@ -127,7 +130,7 @@ pub(super) const OPERATORS: &[Operator] = &[
         answers: &["acid-dye-too-cold", "too-cold-for-class"],
         make: |good| {
             let bath = good.dyes_with(DyeFamily::Acid)
-                || (good.goods_are(tenter_reference::FibreFamily::Protein) && good.dyes_with(DyeFamily::Reactive));
+                || (good.goods_are(FibreFamily::Protein) && good.dyes_with(DyeFamily::Reactive));
             let heating = |verb: &str| matches!(verb, "raise" | "boil" | "simmer" | "cool" | "hold");
             let lines: Vec<usize> =
                 good.steps().iter().filter(|(_, verb, _)| heating(verb)).map(|(line, _, _)| *line).collect();
@@ -140,7 +143,7 @@ pub(super) const OPERATORS: &[Operator] = &[
         what: "wool brought to the boil in five minutes felts",
         answers: &["wool-shocked"],
         make: |good| {
-            if !good.goods_are(tenter_reference::FibreFamily::Protein) {
+            if !woollen(good) {
                 return Vec::new();
             }
             good.verb_lines("raise")
@@ -160,11 +163,13 @@ pub(super) const OPERATORS: &[Operator] = &[
         make: |good| {
             let cooled = good.verb_lines("cool");
             let rinse = good.verb_lines("rinse");
-            match (good.goods_are(tenter_reference::FibreFamily::Protein), cooled.first(), rinse.first()) {
+            match (woollen(good), cooled.first(), rinse.first()) {
                 (true, Some(cool), Some(rinse)) => {
                     let mut mutant = good.without(*cool);
                     let words = good.text_of(*rinse);
-                    mutant.text = mutant.text.replacen(words, &words.replace("warm water", "cold water"), 1);
+                    let cold =
+                        words.replace("warm water", "cold water").replace("45 °C", "15 °C").replace("40 °C", "15 °C");
+                    mutant.text = mutant.text.replacen(words, &cold, 1);
                     mutant.lines.push(rinse - 1);
                     vec![mutant]
                 }
@@ -214,6 +219,10 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
 ];
 
+fn fahrenheit(good: &Good, verb: &str) -> Vec<Mutant> {
+    good.verb_lines(verb).into_iter().filter_map(|line| good.reword(line, "°C", "°F")).collect()
+}
+
 fn batch(good: &Good, time: &str) -> Vec<Mutant> {
     good.verb_lines("batch")
         .into_iter()
@@ -230,4 +239,12 @@ fn open(good: &Good, line: usize) -> Option<Mutant> {
     [" in sealed bag", " under plastic", " covered"]
         .into_iter()
         .find_map(|cover| good.reword(line, cover, " uncovered"))
+}
+
+/// Wool, which felts; silk does not.
+fn woollen(good: &Good) -> bool {
+    good.recipe().is_some_and(|recipe| {
+        let fibres = recipe.goods.iter().flat_map(|goods| &goods.fibres);
+        fibres.filter_map(|part| part.fibre).any(|fibre| fibre.id == "wool")
+    })
 }

@@ -30,9 +30,12 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
     Operator {
         name: "dry-before-wash-off",
-        what: "goods dried with loose dye and soda in them; harm where nothing is steamed",
+        what: "cotton dried with loose reactive dye and soda in it; harm where nothing is steamed",
         answers: &["dried-before-wash-off"],
         make: |good| {
+            if !good.reactive_on_cellulose() {
+                return Vec::new();
+            }
             let dry = good.verb_lines("dry");
             match (dry.last(), good.verb_lines("rinse").first(), good.verb_lines("steam").is_empty()) {
                 (Some(dry), Some(rinse), true) => vec![good.moved_before(*dry, *rinse)],
