@@ -38,6 +38,20 @@ pub fn part(recipe: &Recipe, key: ZoneKey) -> String {
     }
 }
 
+/// Several parts of one goods in words, as short as can be: empty for all of it, a side for all of a side.
+pub fn parts(recipe: &Recipe, goods: &GoodsState, keys: &[ZoneKey]) -> String {
+    if keys.len() == goods.zones.len() {
+        return String::new();
+    }
+    let of_side = |face: Face| goods.zones.iter().filter(move |zone| zone.key.face == Some(face)).count();
+    for (side, word) in [(Face::Front, "front"), (Face::Back, "back")] {
+        if !keys.is_empty() && keys.iter().all(|key| key.face == Some(side)) && keys.len() == of_side(side) {
+            return word.to_owned();
+        }
+    }
+    keys.iter().map(|key| part(recipe, *key)).collect::<Vec<_>>().join(", ")
+}
+
 /// A mix by its name, the bath of a vessel, or a bath written in a step.
 pub fn liquor(picked: &Picked<'_>, liquor: &LiquorState) -> String {
     let recipe = &picked.recipe;

@@ -1,6 +1,6 @@
 //! Figures of the rehearsal as a dyer reads them.
 
-use tenter_quantity::{Figure, Interval, Place, show_number};
+use tenter_quantity::{Figure, Interval, Origin, Place, show_number};
 use tenter_rehearse::{Acidity, Reaction, widest_input};
 
 /// Half-width, as a share, from which a result is too wide to be of use.
@@ -25,15 +25,27 @@ pub fn bare_ph(value: Interval) -> String {
     }
 }
 
-/// A number of a table: two digits of a wide one, none behind the point.
+/// A number of a table; next to nothing is nothing.
 pub fn rough(value: Interval) -> String {
     let value = value.clamp_low(0.0);
-    if value.high < 0.05 { "0".to_owned() } else { show_number(value) }
+    if value.high < LEAST {
+        return "0".to_owned();
+    }
+    let low = if value.low < LEAST { 0.0 } else { value.low };
+    show_number(Interval::new(low, value.best, value.high))
 }
+
+/// Less than this is not told.
+const LEAST: f64 = 0.05;
 
 /// `65%`
 pub fn per_cent(share: Interval) -> String {
     format!("{}%", rough(share * 100.0))
+}
+
+/// `22 to 66`, in °C without the unit.
+pub fn degrees(figure: &Figure) -> String {
+    figure.show().replace(" °C", "")
 }
 
 /// `1 h 35 min`, by the best value.
@@ -60,8 +72,13 @@ pub fn batch(reaction: &Reaction) -> String {
 /// What to measure, where a result is too wide to be of use.
 pub fn measure(figure: &Figure, written: &dyn Fn(Place) -> String) -> Option<String> {
     let input = widest_input(figure, USELESS)?;
-    let told = input.derivation(written);
-    Some(format!("to narrow it, measure or write more closely: {told}"))
+    let value = input.show();
+    Some(match &*input.origin {
+        Origin::Written { place } => format!("{value} ({})", written(*place)),
+        Origin::Looked { what, source } => format!("{what}, taken as {value} ({source})"),
+        Origin::Assumed { what, why } => format!("{what}, taken as {value} ({why})"),
+        Origin::Worked { .. } => value,
+    })
 }
 
 #[cfg(test)]

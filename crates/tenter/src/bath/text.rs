@@ -90,7 +90,7 @@ fn made(bath: &Reckoned<'_>, output: &mut Output) {
         if let Some(input) = words::measure(figure, &written)
             && !told.contains(&input)
         {
-            line(if told.is_empty() { "too wide" } else { "" }, &input, output);
+            line(if told.is_empty() { "wide" } else { "" }, &format!("to narrow this, measure {input}"), output);
             told.push(input);
         }
     }

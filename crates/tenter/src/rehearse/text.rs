@@ -1,16 +1,18 @@
 //! The rehearsal for people: a paragraph a step, what it changed beneath.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use tenter_quantity::{Interval, Place};
-use tenter_rehearse::{Frame, GoodsState, LiquorState, Rehearsal, ZoneState};
+use tenter_quantity::Place;
+use tenter_rehearse::{Frame, GoodsState, LiquorState, Rehearsal, ZoneKey, ZoneState};
+use tenter_resolve::recipe::MaterialId;
 
 use crate::account::{names, words};
 use crate::files::source::SourceFile;
 use crate::output::{Output, WIDTH};
 use crate::recipes::pick::Picked;
 use crate::text::safe::safe;
-use crate::text::wrap::{paragraph, width};
+use crate::text::wrap::{paragraph, width, wrap};
 
 /// Prints each recipe or variant.
 pub fn show(accounts: &[(&Picked<'_>, Rehearsal)], file: &SourceFile, output: &mut Output) {
@@ -18,25 +20,48 @@ pub fn show(accounts: &[(&Picked<'_>, Rehearsal)], file: &SourceFile, output: &m
         if number > 0 {
             output.raw(&format!("\n{}\n\n", "═".repeat(WIDTH)));
         }
-        let mut page = Page { picked, rehearsal, file, text: String::new() };
+        let mut page =
+            Page { picked, rehearsal, file, text: String::new(), told: BTreeMap::new(), told_dyes: BTreeMap::new() };
         page.all();
         output.raw(&page.text);
     }
 }
+
+/// Cells of a row.
+type Cells = [String; 4];
+
+/// What was last told of a dye on a part: laid and reacted, then what of it is loose.
+type DyeWords = (String, String);
 
 struct Page<'a> {
     picked: &'a Picked<'a>,
     rehearsal: &'a Rehearsal,
     file: &'a SourceFile,
     text: String,
+    /// What was last told of each part of each goods, and of each dye there.
+    told: BTreeMap<(usize, ZoneKey), Cells>,
+    told_dyes: BTreeMap<(usize, ZoneKey, MaterialId), DyeWords>,
 }
+
+/// Columns of the state: a part of the goods, then water, alkali, pH and warmth.
+const COLUMNS: [usize; 5] = [26, 10, 11, 12, 8];
+const INDENT: usize = 4;
 
 impl Page<'_> {
     fn all(&mut self) {
         let title = safe(&self.picked.title()).into_owned();
         self.text.push_str(&paragraph(&title, 0, 0, WIDTH));
         self.text.push_str(&format!("{}\n", "─".repeat(width(&title).min(WIDTH))));
-        self.line(0, &format!("carried out on paper in a room of {}", self.rehearsal.room.show()));
+        self.text.push_str(&paragraph(
+            &format!(
+                "Carried out on paper in a room of {}. Water in % of the dry weight, alkali as g soda ash to a kg of dry \
+                 goods.",
+                self.rehearsal.room.show()
+            ),
+            0,
+            0,
+            WIDTH,
+        ));
         let mut before: Option<&Frame> = None;
         for frame in &self.rehearsal.frames {
             let same = before
@@ -65,16 +90,32 @@ impl Page<'_> {
         }
         self.text.push('\n');
         self.line(0, &head);
+        self.row("", &["water, %", "soda, g/kg", "pH", "°C"].map(str::to_owned));
+    }
+
+    /// A line of the state; a long name takes lines of its own.
+    fn row(&mut self, name: &str, cells: &Cells) {
+        let [first, rest @ ..] = COLUMNS;
+        let names = wrap(&safe(name), first);
+        for (number, name) in names.iter().enumerate() {
+            let mut line = format!("{}{name}{}", " ".repeat(INDENT), " ".repeat(first.saturating_sub(width(name))));
+            if number + 1 == names.len() {
+                for (cell, wide) in cells.iter().zip(rest) {
+                    line.push_str(&format!("  {}{cell}", " ".repeat(wide.saturating_sub(width(cell)))));
+                }
+            }
+            self.text.push_str(line.trim_end());
+            self.text.push('\n');
+        }
     }
 
     fn step(&mut self, frame: &Frame, before: Option<&Frame>) {
         let number = self.picked.line(frame.place, self.file).map(|line| line.to_string()).unwrap_or_default();
-        let words = self.picked.words(frame.place);
-        self.text.push_str(&paragraph(&safe(&format!("{number:>4}  {words}")), 0, 6, WIDTH).replacen(
-            number.as_str(),
-            &format!("{number:>4} "),
-            usize::from(!number.is_empty()),
-        ));
+        let lines = wrap(&safe(&self.picked.words(frame.place)), WIDTH - 6);
+        for (at, line) in lines.iter().enumerate() {
+            let number = if at == 0 { number.as_str() } else { "" };
+            self.text.push_str(&format!("{number:>4}  {line}\n"));
+        }
         self.line(6, &clock(frame));
         for (at, liquor) in frame.liquors.iter().enumerate() {
             let had = before.and_then(|before| before.liquors.get(at));
@@ -83,15 +124,7 @@ impl Page<'_> {
             }
         }
         for (at, goods) in frame.goods.iter().enumerate() {
-            let had = before.and_then(|before| before.goods.get(at));
-            let bath = |frame: &Frame, goods: &GoodsState| goods.inside.and_then(|at| frame.liquors.get(at).cloned());
-            let stirred = before.zip(had).is_none_or(|(before, had)| {
-                let (then, now) = (bath(before, had), bath(frame, goods));
-                then.zip(now).is_some_and(|(then, now)| !Arc::ptr_eq(&then, &now))
-            });
-            if stirred || had.is_none_or(|had| !Arc::ptr_eq(had, goods)) {
-                self.goods(frame, goods);
-            }
+            self.goods(at, frame, goods);
         }
     }
 
@@ -117,57 +150,79 @@ impl Page<'_> {
         self.line(6, &format!("{name}: {}", parts.join(", ")));
     }
 
-    fn goods(&mut self, frame: &Frame, goods: &GoodsState) {
+    /// The parts that stand otherwise than they were last told; those that stand alike on one row.
+    fn goods(&mut self, at: usize, frame: &Frame, goods: &GoodsState) {
         let name = names::goods(&self.picked.recipe, goods);
         let inside = goods.inside.and_then(|at| frame.liquors.get(at));
-        let place = inside.map(|liquor| format!(" (in {})", names::liquor(self.picked, liquor))).unwrap_or_default();
+        let place = inside.map(|liquor| format!(" in {}", names::liquor(self.picked, liquor))).unwrap_or_default();
+        let mut rows: Vec<(Vec<ZoneKey>, Cells)> = Vec::new();
+        let mut dyes: Vec<String> = Vec::new();
         for zone in &goods.zones {
             let zone = self.rehearsal.as_held(frame, goods, zone);
             let part = names::part(&self.picked.recipe, zone.key);
-            let gap = if part.is_empty() { "" } else { ", " };
-            self.line(6, &format!("{name}{gap}{part}{place}: {}", self.state(&zone)));
-            self.dyes(goods, &zone);
-        }
-    }
-
-    fn state(&self, zone: &ZoneState) -> String {
-        let dry = zone.dry.value;
-        let water = zone.contents.water_mass();
-        let mut parts = Vec::new();
-        if water.best > 0.002 * dry.best {
-            let mass = zone.contents.water.as_ref().map_or_else(String::new, tenter_quantity::Figure::show);
-            parts.push(format!("{mass} water ({} of its dry weight)", words::per_cent(zone.water_ratio())));
-        } else {
-            parts.push("dry".to_owned());
-        }
-        if let Some(alkali) = self.rehearsal.alkali(zone).filter(|alkali| alkali.value.high > 1e-5) {
-            let strength = words::rough(alkali.value / dry * 1000.0);
-            parts.push(format!("alkali as {} soda ash ({strength} g/kg)", alkali.show()));
-        }
-        parts.extend(zone.acidity(&self.rehearsal.substances).map(words::ph));
-        parts.push(zone.temperature.show());
-        parts.join(", ")
-    }
-
-    fn dyes(&mut self, goods: &GoodsState, zone: &ZoneState) {
-        let table = &self.rehearsal.substances;
-        for (id, mass) in zone.contents.parts.iter().filter(|(id, _)| table.is_dye(*id)) {
-            if mass.value.high < 1e-6 {
+            let said = self.dyes(at, goods, &zone).join("; ");
+            if !said.is_empty() {
+                dyes.push(if part.is_empty() { said } else { format!("{part}: {said}") });
+            }
+            let cells = self.cells(&zone);
+            if self.told.get(&(at, zone.key)) == Some(&cells) {
                 continue;
             }
-            let name = self.picked.recipe.materials.get(id.0).map_or("dye", |material| &material.name);
-            let mut line = format!("{name}: {} laid", mass.show());
-            if zone.powder {
-                line.push_str(", dry powder still");
-            } else if let Some(reaction) = self.rehearsal.reaction(zone, *id) {
-                line.push_str(&format!(", {}", words::batch(&reaction)));
+            self.told.insert((at, zone.key), cells.clone());
+            match rows.iter_mut().find(|(_, have)| *have == cells) {
+                Some((keys, _)) => keys.push(zone.key),
+                None => rows.push((vec![zone.key], cells)),
             }
-            if goods.washed_off {
-                let loose: Interval = self.rehearsal.loose_dye(zone, *id) * 1000.0;
-                line.push_str(&format!(", {} g of it loose still", words::rough(loose)));
-            }
-            self.line(8, &line);
         }
+        for (keys, cells) in rows {
+            let parts = names::parts(&self.picked.recipe, goods, &keys);
+            let gap = if parts.is_empty() { "" } else { ": " };
+            self.row(&format!("{name}{place}{gap}{parts}"), &cells);
+        }
+        for said in dyes {
+            self.line(INDENT + 2, &said);
+        }
+    }
+
+    fn cells(&self, zone: &ZoneState) -> Cells {
+        let alkali = self.rehearsal.alkali(zone).map(|alkali| alkali.value / zone.dry.value * 1000.0);
+        let acidity = zone.acidity(&self.rehearsal.substances);
+        [
+            words::rough(zone.water_ratio() * 100.0),
+            alkali.map_or_else(|| "0".to_owned(), words::rough),
+            acidity.map_or_else(|| "-".to_owned(), |acidity| words::bare_ph(acidity.ph)),
+            words::degrees(&zone.temperature),
+        ]
+    }
+
+    /// What is new about the dyes of a part.
+    fn dyes(&mut self, at: usize, goods: &GoodsState, zone: &ZoneState) -> Vec<String> {
+        let rehearsal = self.rehearsal;
+        let table = &rehearsal.substances;
+        let mut said = Vec::new();
+        for (id, mass) in zone.contents.parts.iter().filter(|(id, mass)| table.is_dye(*id) && mass.value.high > 1e-6) {
+            let name = self.picked.recipe.materials.get(id.0).map_or("dye", |material| &material.name);
+            let mut laid = format!("{name} {}", mass.show());
+            if zone.powder {
+                laid.push_str(", dry powder still");
+            } else if let Some(reaction) = rehearsal.reaction(zone, *id) {
+                laid.push_str(&format!(", {}", words::batch(&reaction)));
+            }
+            let loose = match rehearsal.loose_dye(zone, *id).high * 1000.0 {
+                _ if !goods.washed_off => String::new(),
+                high if high < 0.05 => "hardly any loose".to_owned(),
+                high => format!("at most {high:.1} g loose"),
+            };
+            let before = self.told_dyes.insert((at, zone.key, *id), (laid.clone(), loose.clone()));
+            let (same, as_loose) = before.map_or((false, false), |(then, was)| (then == laid, was == loose));
+            match (same, as_loose || loose.is_empty()) {
+                (true, true) => {}
+                (true, false) => said.push(format!("{name} {loose}")),
+                (false, true) => said.push(laid),
+                (false, false) => said.push(format!("{laid}, {loose}")),
+            }
+        }
+        said
     }
 
     fn end(&mut self) {
@@ -197,24 +252,23 @@ impl Page<'_> {
 
     /// What to measure where water or alkali of the goods came out too wide to be of use.
     fn wide(&mut self) {
-        let mut told: Vec<String> = Vec::new();
+        let mut told: Vec<(String, String)> = Vec::new();
         for frame in &self.rehearsal.frames {
             for zone in frame.goods.iter().flat_map(|goods| &goods.zones) {
                 let figures = zone.contents.water.iter().cloned().chain(self.rehearsal.alkali(zone));
                 for figure in figures.filter(|figure| figure.value.best > 0.002 * zone.dry.value.best) {
-                    if let Some(input) = words::measure(&figure, &|place| self.picked.written(place, self.file))
-                        && !told.contains(&input)
-                    {
-                        told.push(input);
+                    let input = words::measure(&figure, &|place| self.picked.written(place, self.file));
+                    if let Some(input) = input.filter(|input| told.iter().all(|(_, have)| have != input)) {
+                        told.push((self.picked.written(frame.place, self.file), input));
                     }
                 }
             }
         }
         if !told.is_empty() {
-            self.text.push_str("\nWide results: measure to narrow them\n");
+            self.text.push_str("\nWide results; to narrow them, measure\n");
         }
-        for text in told {
-            self.line(2, &text);
+        for (from, input) in told {
+            self.line(2, &format!("from {from} on: {input}"));
         }
     }
 }
@@ -226,7 +280,9 @@ fn clock(frame: &Frame) -> String {
     if at - frame.start.elapsed.best >= 30.0 || took >= 30.0 {
         text.push_str(&format!(", {} for this", words::clock(at - frame.start.elapsed.best)));
         if work >= 30.0 {
-            text.push_str(&format!(", {} of it work", words::clock(work)));
+            let (work, whole) = (words::clock(work), words::clock(at - frame.start.elapsed.best));
+            let all = work == whole;
+            text.push_str(&if all { ", all of it work".to_owned() } else { format!(", {work} of it work") });
         }
     }
     text

@@ -1,10 +1,11 @@
 //! How everything stands after each step, in short: the step table of the totals.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use serde::Serialize;
 use tenter_quantity::Interval;
-use tenter_rehearse::{Frame, GoodsState, Rehearsal, ZoneState};
+use tenter_rehearse::{Frame, GoodsState, Rehearsal, ZoneKey, ZoneState};
 
 use crate::account::{names, words};
 use crate::files::source::SourceFile;
@@ -95,45 +96,60 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
         ("alkali, g/kg", Edge::Right),
         ("pH", Edge::Right),
     ]);
-    let mut before: Option<&Frame> = None;
+    let mut told: BTreeMap<(usize, ZoneKey), [String; 3]> = BTreeMap::new();
     for frame in &rehearsal.frames {
-        let mut columns: [Vec<String>; 4] = Default::default();
+        let mut rows: Vec<(String, [String; 3])> = Vec::new();
         for (at, goods) in frame.goods.iter().enumerate() {
-            let had = before.and_then(|before| before.goods.get(at));
-            if had.is_some_and(|had| Arc::ptr_eq(had, goods)) {
-                continue;
+            let mut alike: Vec<(Vec<ZoneKey>, [String; 3])> = Vec::new();
+            for zone in parts(rehearsal, frame, goods) {
+                let cells = cells(rehearsal, &zone);
+                if told.insert((at, zone.key), cells.clone()).as_ref() == Some(&cells) {
+                    continue;
+                }
+                match alike.iter_mut().find(|(_, have)| *have == cells) {
+                    Some((keys, _)) => keys.push(zone.key),
+                    None => alike.push((vec![zone.key], cells)),
+                }
             }
             let name = if several { names::goods(&picked.recipe, goods) } else { String::new() };
-            for zone in parts(rehearsal, frame, goods) {
-                let part = names::part(&picked.recipe, zone.key);
+            for (keys, cells) in alike {
+                let part = names::parts(&picked.recipe, goods, &keys);
                 let gap = if part.is_empty() || name.is_empty() { "" } else { " " };
                 let whole = if part.is_empty() && name.is_empty() { "all" } else { "" };
-                let soda = alkali(rehearsal, &zone);
-                let ph = zone.acidity(&rehearsal.substances).map(|acidity| words::bare_ph(acidity.ph));
-                let cells = [
-                    short(&safe(&format!("{name}{gap}{part}{whole}"))),
-                    words::per_cent(zone.water_ratio()),
-                    if soda.high < 0.05 { String::new() } else { words::rough(soda) },
-                    ph.unwrap_or_default(),
-                ];
-                for (column, cell) in columns.iter_mut().zip(cells) {
-                    // An empty line of a cell would let the next one move up.
-                    column.push(if cell.is_empty() { "-".to_owned() } else { cell });
-                }
+                rows.push((short(&safe(&format!("{name}{gap}{part}{whole}"))), cells));
             }
         }
         let line = picked.line(frame.place, file).map(|line| format!("{line} ")).unwrap_or_default();
         let lot = frame.lot.map(|lot| format!(", lot {lot}")).unwrap_or_default();
-        let mut cells = vec![format!("{line}{}{lot}", frame.verb.unwrap_or("?")), words::clock(frame.end.elapsed.best)];
-        cells.extend(columns.map(|column| column.join("\n")));
+        let column =
+            |cell: &dyn Fn(&(String, [String; 3])) -> String| rows.iter().map(cell).collect::<Vec<_>>().join("\n");
+        let cells = vec![
+            format!("{line}{}{lot}", frame.verb.unwrap_or("?")),
+            words::clock(frame.end.elapsed.best),
+            column(&|(name, _)| name.clone()),
+            column(&|(_, [water, _, _])| water.clone()),
+            column(&|(_, [_, soda, _])| soda.clone()),
+            column(&|(_, [_, _, ph])| ph.clone()),
+        ];
         table.row(cells, Vec::new());
-        before = Some(frame);
     }
     if table.is_empty() {
         return;
     }
     output.raw("\nAfter each step\n");
     output.raw(&table.render(2, WIDTH));
+}
+
+/// Water, alkali, pH; a dash where there is none, for an empty line of a cell would let the next one move up.
+fn cells(rehearsal: &Rehearsal, zone: &ZoneState) -> [String; 3] {
+    let soda = alkali(rehearsal, zone);
+    let ph = zone.acidity(&rehearsal.substances).map(|acidity| words::bare_ph(acidity.ph));
+    let dash = || "-".to_owned();
+    [
+        words::per_cent(zone.water_ratio()),
+        if soda.high < 0.05 { dash() } else { words::rough(soda) },
+        ph.unwrap_or_else(dash),
+    ]
 }
 
 /// Names longer than a narrow column are cut.
