@@ -221,11 +221,30 @@ fn states(view: SheetView<'_>, recipe: &Recipe, add: &mut Add<'_>) {
     for (_, step) in recipe.steps() {
         let Some(frame) = rehearsal.frame_at(step.place) else { continue };
         let Some(told) = short(rehearsal, frame, step) else { continue };
-        if before.as_ref() != Some(&told) {
+        if before.as_ref() != Some(&told) && wets(step.verb.map_or("", |verb| verb.name)) {
             add(step.place, HintKind::State, told.clone(), Vec::new());
         }
         before = Some(told);
     }
+}
+
+/// Whether a step is about how much liquor the goods hold. What little dries off meanwhile is no news.
+fn wets(verb: &str) -> bool {
+    matches!(
+        verb,
+        "soak"
+            | "wet out"
+            | "dip"
+            | "immerse"
+            | "spin"
+            | "squeeze"
+            | "wring"
+            | "hang"
+            | "drain"
+            | "lift"
+            | "rinse"
+            | "dry"
+    )
 }
 
 fn whole(recipe: &Recipe, add: &mut Add<'_>) {

@@ -110,9 +110,6 @@ impl Page {
         if let Some(strength) = &material.strength {
             self.figure("strength, as a share", &strength.fraction, "");
         }
-        if let Some(solubility) = &material.solubility {
-            self.item(&format!("solubility: {solubility}"));
-        }
         if let Some(note) = &material.note {
             self.line(note);
         }

@@ -205,3 +205,70 @@ fn writer(mut output: impl Write + Send + 'static) -> mpsc::Sender<Out> {
     });
     send
 }
+
+#[cfg(test)]
+mod tests {
+    use std::io::{BufReader, PipeReader, PipeWriter, pipe};
+    use std::task::{Context, Poll};
+
+    use futures::future::BoxFuture;
+    use serde_json::json;
+    use tower_lsp::LspService;
+
+    use super::*;
+    use crate::server::Server;
+
+    /// Panics when asked to, at once or while working; answers everything else.
+    struct Fragile;
+
+    impl Service<Request> for Fragile {
+        type Response = Option<Response>;
+        type Error = std::convert::Infallible;
+        type Future = BoxFuture<'static, Result<Option<Response>, Self::Error>>;
+
+        fn poll_ready(&mut self, _: &mut Context<'_>) -> Poll<Result<(), Self::Error>> {
+            Poll::Ready(Ok(()))
+        }
+
+        fn call(&mut self, request: Request) -> Self::Future {
+            Box::pin(async move {
+                assert!(request.method() != "boom", "meant to happen");
+                Ok(request.id().cloned().map(|id| Response::from_ok(id, json!("fine"))))
+            })
+        }
+    }
+
+    fn send(to: &mut PipeWriter, message: &Value) {
+        frames::write(to, &serde_json::to_vec(message).unwrap()).unwrap();
+    }
+
+    fn receive(from: &mut BufReader<PipeReader>) -> Value {
+        match frames::read(from).unwrap() {
+            Some(Frame::Message(body)) => serde_json::from_slice(&body).unwrap(),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_handler_that_panics_costs_its_request_only() {
+        let (input, mut to_server) = pipe().unwrap();
+        let (from_server, output) = pipe().unwrap();
+        let server = std::thread::spawn(move || {
+            let shared = Shared::new();
+            let for_server = Arc::clone(&shared);
+            let (_, socket) = LspService::new(|client| Server::new(client, for_server));
+            let runtime = crate::runtime().unwrap();
+            runtime.block_on(run(Fragile, socket, shared, BufReader::new(input), output))
+        });
+        let mut from_server = BufReader::new(from_server);
+        for id in 1..20 {
+            send(&mut to_server, &json!({ "jsonrpc": "2.0", "id": id, "method": "boom" }));
+            let answer = receive(&mut from_server);
+            assert_eq!((&answer["id"], &answer["error"]["code"]), (&json!(id), &json!(-32603)));
+        }
+        send(&mut to_server, &json!({ "jsonrpc": "2.0", "id": 99, "method": "calm" }));
+        assert_eq!(receive(&mut from_server)["result"], "fine");
+        drop(to_server);
+        assert_eq!(server.join().unwrap(), 1);
+    }
+}

@@ -1,6 +1,6 @@
 //! Proposals on a line of a body: its first word, then what that word takes.
 
-use tenter_syntax::{BlockKind, ClauseUse, Connector, Expect, Item, keys_of, verb_row, verbs};
+use tenter_syntax::{BlockKind, ClauseUse, Connector, Expect, Item, fold_name, keys_of, verb_row, verbs};
 
 use crate::analysis::{FileAnalysis, SheetView};
 use crate::completion::names::{fit, known_words};
@@ -139,6 +139,11 @@ fn step(view: SheetView<'_>, body: &Body, verb: &str, offset: usize) -> Vec<Comp
         }
     }
     let blank = words.is_empty() || words.ends_with(' ');
+    if blank && !words.is_empty() {
+        // Only a longer name can go on from here.
+        let begun = fold_name(words);
+        found.retain(|item| fold_name(&item.label).strip_prefix(begun.as_str()).is_some_and(|rest| rest.starts_with(' ')));
+    }
     let said = !words.trim().is_empty() || phrase.measured;
     let complete = blank && (said || phrase.connector.is_none());
     if complete {
@@ -164,8 +169,6 @@ const fn bare(what: Expect) -> bool {
             | Expect::Text
             | Expect::Cover
             | Expect::Lot
-            | Expect::Liquor
-            | Expect::Material
             | Expect::Equipment
     )
 }

@@ -1,0 +1,482 @@
+//! Features on drawn texts: the caret is `‸`, ranges are `⟦…⟧`, hints are `«…»`.
+
+mod draw;
+
+use draw::Scene;
+use insta::assert_snapshot;
+use tenter_features::actions::actions;
+use tenter_features::hints::{HintKind, explain, hints};
+use tenter_features::{
+    calls, colours, completion, folding, formatting, hover, lenses, links, navigation, rename, renamed_files,
+    selection, signature, symbols, tokens,
+};
+
+const TEES: &str = "\
+recipe Small Tide
+  room     22 °C
+
+goods tees
+  pieces   4
+  weight   150 g each
+  fibre    100% cotton
+  state    scoured, dry
+
+dye lagoon
+  class    reactive dichlorotriazine
+  index    C.I. Reactive Blue 4
+  colour   #1d5fa6
+
+mix soda soak
+  6 L      water at 40 °C
+  60 g/L   soda ash
+
+layout rings
+  zone 60% rim
+  zone 40% heart
+
+steps prepare
+  wear     dust mask, gloves, goggles
+  soak     tees in soda soak for 20 min
+  spin     tees to 65% pickup
+  fold     tees as rings
+
+steps colour
+  sprinkle 3 g/piece lagoon on rim
+  sprinkle 12 g/tee soda ash on front
+  irrigate 400 mL/piece water at 82 °C
+  batch    tees for 6 h covered
+";
+
+const HOUSE: &str = "\
+mix soda soak
+  6 L      water at 40 °C
+  60 g/L   soda ash
+
+layout rings
+  zone 60% rim
+  zone 40% heart
+";
+
+const USER: &str = "\
+use soda soak, rings from \"house.dye\"
+
+recipe Borrowed
+  about    https://example.org/tide.
+
+goods tees
+  pieces   2
+  weight   150 g each
+  fibre    100% cotton
+
+steps
+  soak     tees in soda soak for 20 min
+  fold     tees as rings
+";
+
+/// The text with the caret put behind the first place a stretch stands.
+fn at(text: &str, before: &str) -> String {
+    assert!(text.contains(before), "{before}");
+    text.replacen(before, &format!("{before}‸"), 1)
+}
+
+fn hinted(text: &str) -> String {
+    let scene = Scene::new(text);
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    let found = hints(&analysis, &(0..text.len()), &|_| true);
+    let mut drawn = scene.texts[&scene.path].clone();
+    for hint in found.iter().rev() {
+        assert!(hint.label.chars().count() <= tenter_features::hints::LONGEST, "{}", hint.label);
+        drawn.insert_str(hint.offset, &format!("  «{}»", hint.label));
+    }
+    drawn
+}
+
+#[test]
+fn hints_stand_at_the_end_of_lines() {
+    assert_snapshot!(hinted(TEES));
+}
+
+#[test]
+fn a_broken_line_has_no_hint() {
+    let drawn = hinted(&TEES.replace("60 g/L   soda ash", "60 g/L   soda ahs"));
+    assert!(!drawn.contains("480 g") && drawn.contains("soda ahs\n"), "{drawn}");
+}
+
+#[test]
+fn every_kind_of_hint_has_its_switch() {
+    let scene = Scene::new(TEES);
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    let all = hints(&analysis, &(0..TEES.len()), &|_| true);
+    for kind in [HintKind::Amount, HintKind::Mix, HintKind::State, HintKind::Step, HintKind::Recipe] {
+        assert!(all.iter().any(|hint| hint.kind == kind), "{kind:?}");
+        let without = hints(&analysis, &(0..TEES.len()), &|other| other != kind);
+        assert!(without.iter().all(|hint| hint.kind != kind));
+    }
+}
+
+#[test]
+fn hints_explain_themselves() {
+    let scene = Scene::new(TEES);
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    let found = hints(&analysis, &(0..TEES.len()), &|_| true);
+    let told: Vec<String> =
+        found.iter().map(|hint| format!("«{}»\n{}", hint.label, explain(&analysis, hint))).collect();
+    assert_snapshot!(told.join("\n\n"));
+}
+
+fn hovered(before: &str) -> String {
+    let scene = Scene::new(&at(TEES, before));
+    match hover::hover(&scene.snapshot, &scene.path, scene.offset - 1) {
+        Some(found) => format!("⟦{}⟧\n{}", &TEES[found.range], found.markdown),
+        None => "nothing".to_owned(),
+    }
+}
+
+#[test]
+fn hover_tells_where_a_quantity_comes_from() {
+    assert_snapshot!(hovered("60 g/L"));
+}
+
+#[test]
+fn hover_on_a_temperature_gives_the_other_scale() {
+    assert_snapshot!(hovered("water at 82 °C"));
+}
+
+#[test]
+fn hover_on_a_verb_tells_what_it_takes() {
+    assert_snapshot!(hovered("  spin"));
+}
+
+#[test]
+fn hover_on_goods_tells_their_state_at_that_line() {
+    assert_snapshot!(hovered("spin     tees"));
+}
+
+#[test]
+fn hover_on_a_zone_tells_what_lies_there() {
+    assert_snapshot!(hovered("lagoon on rim"));
+}
+
+#[test]
+fn hover_on_a_material_gives_its_entry() {
+    assert_snapshot!(hovered("60 g/L   soda ash"));
+}
+
+#[test]
+fn hover_on_a_mix_tells_what_is_in_it() {
+    assert_snapshot!(hovered("tees in soda soak"));
+}
+
+/// Labels offered at the caret, in order, at most `most`.
+fn offered(drawn: &str, most: usize) -> String {
+    let scene = Scene::new(drawn);
+    let found = completion::complete(&scene.snapshot, &scene.path, scene.offset);
+    let text = &scene.texts[&scene.path];
+    let lines: Vec<String> = found
+        .iter()
+        .take(most)
+        .map(|item| format!("{:?} {} ← {:?}", item.kind, item.label, &text[item.range.clone()]))
+        .collect();
+    lines.join("\n")
+}
+
+#[test]
+fn completion_in_places_half_typed() {
+    let step = |line: &str| format!("{TEES}  {line}‸\n");
+    let cases = [
+        ("the left edge", format!("{TEES}\nre‸")),
+        ("a verb begun", step("so")),
+        ("goods behind a verb", step("soak ")),
+        ("clauses behind the goods", step("soak     tees ")),
+        ("liquors behind in", step("soak     tees in ")),
+        ("a name of two words begun", step("soak     tees in soda s")),
+        ("a time", step("batch    tees for ")),
+        ("units of time", step("batch    tees for 4 ")),
+        ("units of an amount", step("sprinkle 4 g")),
+        ("materials behind an amount", step("sprinkle 4 g/piece ")),
+        ("zones", step("sprinkle 4 g/piece lagoon on ")),
+        ("layouts", step("fold     tees as ")),
+        ("rules", step("accept   too-little")),
+    ];
+    let told: Vec<String> = cases.iter().map(|(what, drawn)| format!("# {what}\n{}", offered(drawn, 8))).collect();
+    assert_snapshot!(told.join("\n\n"));
+}
+
+#[test]
+fn completion_of_keys_and_values() {
+    let cases = [
+        ("keys of a recipe, the missing first", "recipe A\n  room 20 °C\n  ‸\n".to_owned()),
+        ("depths", "recipe A\n  depth ‸\n".to_owned()),
+        ("units of a room", "recipe A\n  room 20 ‸\n".to_owned()),
+        ("classes", "dye night\n  class    react‸\n".to_owned()),
+        ("fibres behind a share", "goods tees\n  fibre 95% co‸\n".to_owned()),
+        ("units in a mix", "mix soak\n  60 ‸\n".to_owned()),
+        ("materials in a mix", "dye night\n\nmix soak\n  60 g ni‸\n".to_owned()),
+    ];
+    let told: Vec<String> = cases.iter().map(|(what, drawn)| format!("# {what}\n{}", offered(drawn, 6))).collect();
+    assert_snapshot!(told.join("\n\n"));
+}
+
+#[test]
+fn completion_of_files_and_their_names() {
+    let files = |user: &'static str| Scene::of(&[("tees/a.dye", user), ("house.dye", HOUSE)]);
+    for (drawn, wanted) in
+        [("use soda soak from \"‸\"\n", "../house.dye"), ("use ‸ from \"../house.dye\"\n", "soda soak")]
+    {
+        let scene = files(drawn);
+        let found = completion::complete(&scene.snapshot, &scene.path, scene.offset);
+        assert!(found.iter().any(|item| item.label == wanted), "{drawn}: {found:?}");
+    }
+}
+
+#[test]
+fn nothing_is_offered_in_a_comment() {
+    assert_eq!(offered("recipe A\n  # so‸\n", 9), "");
+}
+
+#[test]
+fn signature_marks_the_clause_being_written() {
+    let scene = Scene::new(&format!("{TEES}  soak     tees in soda soak for ‸\n"));
+    let found = signature::signature(&scene.snapshot, &scene.path, scene.offset).unwrap();
+    let active = &found.label[found.parts[found.active.unwrap()].clone()];
+    assert!(active.starts_with("for "), "{active}");
+    assert!(found.label.starts_with("soak "));
+    let outside = Scene::new("recipe A\n  room ‸\n");
+    assert_eq!(signature::signature(&outside.snapshot, &outside.path, outside.offset), None);
+}
+
+#[test]
+fn definition_and_references_cross_files() {
+    let scene = Scene::of(&[("a.dye", &at(USER, "tees in soda")), ("house.dye", HOUSE)]);
+    let defined = navigation::definition(&scene.snapshot, &scene.path, scene.offset);
+    assert_eq!(defined.iter().map(|place| &*place.path).collect::<Vec<_>>(), ["house.dye"]);
+    let found = navigation::references(&scene.snapshot, &scene.path, scene.offset, true);
+    assert_snapshot!(scene.mark_all(&found));
+}
+
+#[test]
+fn the_path_of_a_use_line_leads_to_its_file() {
+    let scene = Scene::of(&[("a.dye", &at(USER, "from \"hou")), ("house.dye", HOUSE)]);
+    let defined = navigation::definition(&scene.snapshot, &scene.path, scene.offset);
+    assert_eq!(defined.len(), 1);
+    assert_eq!((&*defined[0].path, defined[0].start), ("house.dye", 0));
+}
+
+#[test]
+fn highlights_hold_the_declaration_and_the_singular() {
+    let scene = Scene::new(&at(TEES, "soak     te"));
+    let found = navigation::highlights(&scene.snapshot, &scene.path, scene.offset);
+    assert_eq!(found.iter().filter(|(_, declares)| *declares).count(), 1);
+    let ranges: Vec<_> = found.into_iter().map(|(range, _)| range).collect();
+    assert_snapshot!(scene.mark("a.dye", &ranges));
+}
+
+#[test]
+fn rename_goes_everywhere_and_keeps_the_singular() {
+    let scene = Scene::new(&at(TEES, "goods te"));
+    let edits = rename::rename(&scene.snapshot, &scene.path, scene.offset, "shirts").unwrap();
+    let text = tenter_features::apply("a.dye", &scene.texts["a.dye"], &edits);
+    assert!(!text.contains("tee"), "{text}");
+    assert!(text.contains("12 g/shirt soda ash"), "{text}");
+    assert_snapshot!(scene.edited(&edits));
+}
+
+#[test]
+fn rename_crosses_files() {
+    let scene = Scene::of(&[("a.dye", USER), ("house.dye", &at(HOUSE, "layout rin"))]);
+    let edits = rename::rename(&scene.snapshot, &scene.path, scene.offset, "circles").unwrap();
+    assert_snapshot!(scene.edited(&edits));
+}
+
+#[test]
+fn rename_refuses_what_would_not_read() {
+    let scene = Scene::new(&at(TEES, "goods te"));
+    let try_name = |name: &str| rename::rename(&scene.snapshot, &scene.path, scene.offset, name);
+    for name in ["", "soda soak", "a, b", "tees in bath", "3 tees", "mix", "soak", "a\nb"] {
+        assert!(try_name(name).is_err(), "{name:?}");
+    }
+    assert!(try_name("blue shirts").is_ok());
+    let scene = Scene::new(&at(TEES, "60 g/L   soda"));
+    assert!(matches!(rename::prepare(&scene.snapshot, "a.dye", scene.offset), Err(rename::Refusal::Reference(_))));
+}
+
+#[test]
+fn a_renamed_recipe_means_the_same() {
+    let before = Scene::new(TEES);
+    for (place, name) in [("goods te", "shirts"), ("dye lag", "deep water"), ("mix soda", "bath"), ("60% ri", "edge")] {
+        let scene = Scene::new(&at(TEES, place));
+        let edits = rename::rename(&scene.snapshot, &scene.path, scene.offset, name).unwrap();
+        let text = tenter_features::apply("a.dye", TEES, &edits);
+        let after = Scene::new(&text);
+        let count = |scene: &Scene| scene.snapshot.analyse("a.dye").unwrap().findings.len();
+        assert_eq!(count(&before), count(&after), "{text}");
+    }
+}
+
+#[test]
+fn linked_places_change_together() {
+    let scene = Scene::new(&at(TEES, "layout rin"));
+    let found = rename::linked(&scene.snapshot, &scene.path, scene.offset);
+    assert_eq!(found.iter().map(|range| &TEES[range.clone()]).collect::<Vec<_>>(), ["rings", "rings"]);
+}
+
+#[test]
+fn symbols_nest_under_their_recipe() {
+    let scene = Scene::of(&[("a.dye", USER), ("house.dye", HOUSE)]);
+    let mut lines = Vec::new();
+    for path in ["a.dye", "house.dye"] {
+        let file = scene.snapshot.file(path).unwrap();
+        let mut waiting: Vec<(usize, symbols::Symbol)> =
+            symbols::document(&file).into_iter().rev().map(|symbol| (0, symbol)).collect();
+        while let Some((depth, symbol)) = waiting.pop() {
+            assert!(symbol.range.start <= symbol.name_range.start && symbol.name_range.end <= symbol.range.end);
+            lines.push(format!("{}{} {}", "  ".repeat(depth), symbol.detail, symbol.name));
+            waiting.extend(symbol.children.into_iter().rev().map(|child| (depth + 1, child)));
+        }
+    }
+    assert_snapshot!(lines.join("\n"));
+    let found = symbols::workspace(&scene.snapshot, "SODA", 10);
+    assert_eq!(found.iter().map(|name| name.name.as_str()).collect::<Vec<_>>(), ["soda soak"]);
+}
+
+#[test]
+fn folds_and_selections() {
+    let text = "# one\n# two\n\nuse a from \"b.dye\"\nuse c from \"d.dye\"\n\nrecipe A\n  room 20 °C\n\nmix B\n  1 L water\n\n";
+    let scene = Scene::new(text);
+    let file = scene.snapshot.file("a.dye").unwrap();
+    let folds: Vec<(u32, u32)> = folding::folds(&file).iter().map(|fold| (fold.first, fold.last)).collect();
+    assert_eq!(folds, [(0, 1), (3, 4), (6, 10), (9, 10)]);
+    let scene = Scene::new(&at(TEES, "tees in soda so"));
+    let file = scene.snapshot.file("a.dye").unwrap();
+    let shown: Vec<String> =
+        selection::selections(&file, scene.offset).into_iter().take(4).map(|range| TEES[range].to_owned()).collect();
+    assert_eq!(shown[0], "soak");
+    assert_eq!(shown[1], "soda soak");
+    assert_eq!(shown[2], "in soda soak");
+    assert!(shown[3].ends_with("for 20 min"));
+}
+
+#[test]
+fn formatting_whole_range_and_line() {
+    let text = "recipe A\n    room   20 °C\n\nmix B\n 1 L water\n 60g/L soda ash\n";
+    let scene = Scene::new(text);
+    let file = scene.snapshot.file("a.dye").unwrap();
+    let whole = formatting::document(&file);
+    assert_eq!(tenter_features::apply("a.dye", text, &whole), tenter_syntax::format(text));
+    let part = formatting::range(&file, &(0..20));
+    let after = tenter_features::apply("a.dye", text, &part);
+    assert!(after.starts_with(&tenter_syntax::format(text)[..20]) && after.ends_with(" 60g/L soda ash\n"), "{after}");
+    let typed = text.find(" 60g").unwrap();
+    let line = formatting::on_type(&file, typed);
+    let after = tenter_features::apply("a.dye", text, &line);
+    assert!(after.contains("\n  1 L") && after.contains("\n 60g/L"), "{after}");
+}
+
+#[test]
+fn tokens_colour_every_kind() {
+    let scene = Scene::new(TEES);
+    let analysis = scene.snapshot.analyse("a.dye").unwrap();
+    let found = tokens::tokens(&analysis, &(0..TEES.len()));
+    for pair in found.windows(2) {
+        assert!(pair[0].range.end <= pair[1].range.start);
+    }
+    let lines: Vec<String> = found
+        .iter()
+        .map(|token| {
+            format!("{:?}{} {}", token.kind, if token.declares { "!" } else { "" }, &TEES[token.range.clone()])
+        })
+        .collect();
+    assert_snapshot!(lines.join("\n"));
+}
+
+#[test]
+fn colours_links_and_lenses() {
+    let scene = Scene::of(&[("a.dye", USER), ("house.dye", HOUSE), ("b.dye", TEES)]);
+    let file = scene.snapshot.file("b.dye").unwrap();
+    let found = colours::colours(&file);
+    assert_eq!((found.len(), found[0].rgb), (1, [0x1d, 0x5f, 0xa6]));
+    assert_eq!(colours::written(&file, &found[0].range, [0, 255, 16]).as_deref(), Some("#00ff10"));
+    let user = scene.snapshot.file("a.dye").unwrap();
+    let links = links::links(&scene.snapshot, &user);
+    let shown: Vec<&str> = links.iter().map(|link| &USER[link.range.clone()]).collect();
+    assert_eq!(shown, ["house.dye", "https://example.org/tide"]);
+    let analysis = scene.snapshot.analyse("b.dye").unwrap();
+    let lines: Vec<String> = lenses::lenses(&analysis, &|_| true)
+        .into_iter()
+        .map(|lens| {
+            let resolved = match lens.kind {
+                lenses::LensKind::Uses => lenses::resolve(&scene.snapshot, "b.dye", lens.range.clone()),
+                _ => lens.clone(),
+            };
+            format!("{} ← {}", resolved.title, &TEES[lens.range])
+        })
+        .collect();
+    assert_snapshot!(lines.join("\n"));
+}
+
+#[test]
+fn who_draws_on_whom() {
+    let scene = Scene::of(&[("a.dye", USER), ("house.dye", &at(HOUSE, "mix soda"))]);
+    let party = calls::prepare(&scene.snapshot, &scene.path, scene.offset).unwrap();
+    assert_eq!(party.name, "soda soak");
+    let users = calls::incoming(&scene.snapshot, &party);
+    assert_eq!(
+        users.iter().map(|(user, _)| (&*user.path, user.name.as_str())).collect::<Vec<_>>(),
+        [("a.dye", "steps")]
+    );
+    let drawn = calls::outgoing(&scene.snapshot, &users[0].0);
+    assert_eq!(drawn.iter().map(|(party, _)| party.name.as_str()).collect::<Vec<_>>(), ["soda soak"]);
+}
+
+#[test]
+fn use_lines_follow_a_moved_file() {
+    let scene = Scene::of(&[("a.dye", USER), ("house.dye", HOUSE)]);
+    let edits = renamed_files::edits(&scene.snapshot, &[("house.dye".to_owned(), "shared/store.dye".to_owned())]);
+    assert_snapshot!(scene.edited(&edits));
+    let edits = renamed_files::edits(&scene.snapshot, &[("a.dye".to_owned(), "tees/a.dye".to_owned())]);
+    assert!(edits.iter().any(|edit| edit.new_text == "\"../house.dye\""), "{edits:?}");
+}
+
+/// Every action at the caret with what it changes.
+fn acted(drawn: &str) -> String {
+    let scene = Scene::new(drawn);
+    let range = scene.offset..scene.offset;
+    let found = actions(&scene.snapshot, &scene.path, &range, Some("2026-05-03"));
+    let parts: Vec<String> = found
+        .iter()
+        .map(|action| format!("# {:?}: {}\n{}", action.kind, action.title, scene.edited(&action.edits)))
+        .collect();
+    parts.join("\n\n")
+}
+
+#[test]
+fn actions_on_a_share_of_the_goods() {
+    assert_snapshot!(acted(&at(TEES, "sprinkle 3 g")));
+}
+
+#[test]
+fn actions_on_a_concentration() {
+    assert_snapshot!(acted(&at(TEES, "  60 g")));
+}
+
+#[test]
+fn actions_on_a_temperature() {
+    assert_snapshot!(acted(&at(TEES, "water at 82")));
+}
+
+#[test]
+fn actions_on_a_recipe() {
+    assert_snapshot!(acted(&at(TEES, "recipe Small")));
+}
+
+#[test]
+fn actions_on_a_spoon() {
+    assert_snapshot!(acted(
+        "goods tees\n  pieces 2\n  weight 100 g each\n\nmix soak\n  1 L water\n  3 t‸sp soda ash\n"
+    ));
+}
+
+#[test]
+fn actions_settle_findings() {
+    assert_snapshot!(acted(&at(&TEES.replace("lagoon on rim", "lagon on rim"), "g/piece lag")));
+}
