@@ -53,10 +53,13 @@ fn a_line_taken_away_is_no_cascade() {
 fn every_prefix_is_read_and_checked() {
     for (name, text) in collection("recipes") {
         let library = Folder(folder("recipes"));
-        // Each place where somebody typing may pause: the end of every word and line.
-        let mut ends: Vec<usize> =
-            text.char_indices().filter(|(_, letter)| letter.is_whitespace()).map(|(at, _)| at).collect();
-        ends.push(text.len());
+        // The end of every line, and in between every fourth word: places where somebody typing may pause.
+        let gaps = text.char_indices().filter(|(_, letter)| letter.is_whitespace());
+        let ends = gaps
+            .enumerate()
+            .filter(|(count, (_, letter))| *letter == '\n' || count % 4 == 0)
+            .map(|(_, (at, _))| at)
+            .chain([text.len()]);
         for end in ends {
             let read = read(&text[..end], &name, &library);
             for told in &read.checked.findings {

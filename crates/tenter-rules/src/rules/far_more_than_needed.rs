@@ -20,12 +20,17 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let mix = context.recipe.mix(total.mix);
         let (Some(share), Some(left)) = (&total.used_share, &total.left) else { continue };
         let Some(drawn) = &total.drawn else { continue };
-        if total.carried.is_some() || mix.shared || mix.keep.is_some() || mix.draws.iter().any(|draw| draw.whole) {
+        let slip = share.value.high < SLIP;
+        if total.carried.is_some()
+            || mix.shared
+            || (mix.keep.is_some() && !slip)
+            || mix.draws.iter().any(|draw| draw.whole)
+        {
             continue;
         }
         let dyed = context.materials_of_mix(total.mix).iter().any(|(id, _)| context.material(*id).is_dye);
         let little = left.dimension == tenter_quantity::Dimension::Volume && left.value.best < 1e-4;
-        if !dyed
+        if (!dyed && !slip)
             || little
             || share.value.high >= LEAST
             || context.troubled_steps()
@@ -52,5 +57,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// Share used below which it is a slip of the pen whatever the mix.
+const SLIP: f64 = 0.02;
 /// Share used below which it is told.
 const LEAST: f64 = 1.0 / 3.0;

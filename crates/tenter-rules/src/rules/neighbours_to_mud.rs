@@ -4,7 +4,7 @@ use crate::bench::number;
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
-use tenter_chemistry::colour::{Rgb, chroma_lost};
+use tenter_chemistry::colour::{Lab, Lch, Rgb, chroma_lost};
 use tenter_rehearse::Dyeing;
 
 pub(crate) const RULE: Rule = Rule {
@@ -39,6 +39,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 continue;
             }
             let (Some((colour_one, _)), Some((colour_two, _))) = (colour(one), colour(two)) else { continue };
+            if !is_a_hue(colour_one) || !is_a_hue(colour_two) {
+                continue;
+            }
             let lost = chroma_lost(white, colour_one, colour_two);
             if lost < DULL {
                 continue;
@@ -63,3 +66,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
 /// CIELAB units of chroma.
 const DULL: f64 = 25.0;
+
+/// Blacks, greys and very dark colours are meant to darken what they meet.
+fn is_a_hue(colour: Rgb) -> bool {
+    let lab = Lab::from(colour);
+    lab.l >= 25.0 && Lch::from(lab).c >= 25.0
+}

@@ -61,7 +61,8 @@ const BATH_SHARE: f64 = 0.6;
 
 fn on_cloth(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Finding, f64)> {
     // Nothing but bicarbonate is another rule's business; what is known only roughly is no ground for a complaint.
-    if dyeing.all_dye.best <= 0.0 || soda.best <= 0.0 || dyeing.all_dye.relative_spread() > UNSURE {
+    let bicarbonate_only = soda.best <= 0.0 && dyeing.base.best > 0.0;
+    if dyeing.all_dye.best <= 0.0 || bicarbonate_only || dyeing.all_dye.relative_spread() > UNSURE {
         return None;
     }
     let ratio = soda.best / dyeing.all_dye.best;

@@ -39,7 +39,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let (goods, now) = match &event.kind {
             EventKind::Immersed { goods, temperature, .. } => (vec![*goods], temperature),
             EventKind::Rinse { goods, temperature, .. } => (vec![*goods], temperature),
-            EventKind::BathTemperature { to, goods_inside: true, .. } => (woolly.clone(), to),
+            // Whichever bath it is: the goods cool or warm with it slowly.
+            EventKind::BathTemperature { to, .. } => (woolly.clone(), to),
             _ => continue,
         };
         for id in goods {
