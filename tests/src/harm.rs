@@ -160,11 +160,11 @@ pub fn overdyed(before: &Good, after: &Good) -> bool {
         || starved(before, after)
 }
 
-/// Less dye than can be seen: under a twentieth of a per cent, or a third of the lower bound of the depth named. With
+/// Less dye than can be seen: under 0.03% of the goods, or a third of the lower bound of the depth named. With
 /// no depth named a weaker recipe is a right recipe for a paler shade, and nobody can know.
 pub fn underdyed(_: &Good, after: &Good) -> bool {
     let depth = depth(after);
-    (depth > 0.0 && depth < 0.0005) || bounds(after).is_some_and(|(low, _)| depth < low / 3.0)
+    (depth > 0.0 && depth < 0.0003) || bounds(after).is_some_and(|(low, _)| depth < low / 3.0)
 }
 
 /// Some mix has less in it than the steps draw, by more than a twentieth.
@@ -221,7 +221,13 @@ pub fn corrosive(good: &Good) -> bool {
     })
 }
 
-/// Powder that raises harmful dust is handled.
+/// Statements about breathing it in (GHS).
+const BREATHING: [&str; 6] = ["H330", "H331", "H332", "H334", "H335", "H372"];
+
+/// Powder is handled that is a dye, or harms who breathes it in by its statements in the reference data.
 pub fn dusty(good: &Good) -> bool {
-    good.all_amounts().iter().any(|each| good.material(each).is_some_and(tenter_resolve::recipe::Material::dusty))
+    good.all_amounts().iter().filter_map(|each| good.material(each)).any(|material| {
+        let claims = material.reference.map_or(&[][..], |entry| entry.hazards.as_slice());
+        material.dusty() && (material.is_dye || claims.iter().any(|claim| BREATHING.contains(&claim.code.as_str())))
+    })
 }

@@ -37,8 +37,8 @@ pub(super) const OPERATORS: &[Operator] = &[
                 return Vec::new();
             }
             let dry = good.verb_lines("dry");
-            match (dry.last(), good.verb_lines("rinse").first(), good.verb_lines("steam").is_empty()) {
-                (Some(dry), Some(rinse), true) => vec![good.moved_before(*dry, *rinse)],
+            match (dry.last(), first_after_dye(good), good.verb_lines("steam").is_empty()) {
+                (Some(dry), Some(rinse), true) => vec![good.moved_before(*dry, rinse)],
                 _ => Vec::new(),
             }
         },
@@ -66,7 +66,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "fold-after-dye",
         what: "the goods are folded after dye was laid on the zones of the fold",
-        answers: &["zone-before-fold", "step-without-effect", "impossible-order"],
+        answers: &["zone-before-fold"],
         make: |good| {
             let laying: Vec<usize> = good
                 .steps()
@@ -86,7 +86,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "soak-after-dye",
         what: "the goods go into the soda soak after dry dye was strewn on them: the bath takes it",
-        answers: &["soak-after-dye", "impossible-order", "no-alkali", "too-little-alkali"],
+        answers: &["powder-soaked-off", "no-alkali", "too-little-alkali"],
         make: |good| match (good.verb_lines("soak").first(), good.verb_lines("sprinkle").first()) {
             (Some(soak), Some(sprinkle)) if soak < sprinkle => vec![good.moved_before(*soak, sprinkle + 1)],
             _ => Vec::new(),
@@ -114,6 +114,11 @@ pub(super) const OPERATORS: &[Operator] = &[
         harms: |_, after| after.recipe().is_some_and(|recipe| recipe.mixes.iter().any(|mix| mix.draws.is_empty())),
     },
 ];
+
+/// The rinse that follows the dye.
+fn first_after_dye(good: &Good) -> Option<usize> {
+    good.verb_lines("rinse").into_iter().find(|line| good.text_of(*line).contains("nearly clear"))
+}
 
 /// The first step of some verbs moved before the first of others, where it stands behind it.
 fn move_first(good: &Good, which: &[&str], target: &[&str]) -> Vec<Mutant> {
