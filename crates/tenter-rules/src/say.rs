@@ -35,3 +35,9 @@ pub(crate) fn sentence(text: &str) -> String {
     }
     told
 }
+
+/// With "a" or "an" in front.
+pub(crate) fn with_article(words: &str) -> String {
+    let vowel = words.starts_with(['a', 'e', 'i', 'o', 'A', 'E', 'I', 'O']);
+    format!("{} {words}", if vowel { "an" } else { "a" })
+}

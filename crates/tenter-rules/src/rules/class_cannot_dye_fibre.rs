@@ -45,10 +45,18 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let fibres: Vec<&str> = goods.fibres.iter().map(|part| &*part.name.text).collect();
         let fibres = crate::say::list(&fibres, "and");
         let mut finding = if weakly > 0.0 {
-            Finding::new(&RULE, place, format!("{name} is a {} dye and only tints {fibres}", class.name))
-                .level(Level::Warning)
+            Finding::new(
+                &RULE,
+                place,
+                format!("{name} is {} dye and only tints {fibres}", crate::say::with_article(&class.name)),
+            )
+            .level(Level::Warning)
         } else {
-            Finding::new(&RULE, place, format!("{name} is a {} dye and does not dye {fibres}", class.name))
+            Finding::new(
+                &RULE,
+                place,
+                format!("{name} is {} dye and does not dye {fibres}", crate::say::with_article(&class.name)),
+            )
         };
         let reason = goods.fibres.iter().filter_map(|part| part.fibre?.takes(class.family)?.note.as_deref()).next();
         finding = finding.help(match reason {

@@ -50,10 +50,14 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                     &RULE,
                     place,
                     format!(
-                        "{} in {}: {} of what the water can dissolve at {} ({} g in a litre)",
+                        "{} in {}: {} what the water can dissolve at {} ({} g in a litre)",
                         material.name,
                         mix.name.text,
-                        per_cent(libm::round(full.full.best * 20.0) / 20.0),
+                        if full.full.best >= 2.0 {
+                            format!("{} times", number(full.full.best))
+                        } else {
+                            format!("{} of", per_cent(libm::round(full.full.best * 20.0) / 20.0))
+                        },
                         liquor.temperature.show(),
                         number(limit)
                     ),
