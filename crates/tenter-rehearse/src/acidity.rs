@@ -1,6 +1,8 @@
 //! pH of a liquor, worked out only when somebody asks.
 
-use tenter_chemistry::equilibrium::{Caution, Model, NotSolved, Totals, realistic_spread};
+use std::sync::LazyLock;
+
+use tenter_chemistry::equilibrium::{Caution, Model, Totals, realistic_spread};
 use tenter_quantity::Interval;
 
 use crate::contents::Contents;
@@ -24,6 +26,10 @@ pub struct Acidity {
     /// Temperature of the best value, K.
     pub temperature: f64,
 }
+
+/// 25 °C, at which the pH of every reaction is told.
+pub(crate) const AT_25: f64 = 298.15;
+static MODEL_AT_25: LazyLock<Option<Model>> = LazyLock::new(|| Model::at(AT_25).ok());
 
 /// Which end of an interval.
 #[derive(Clone, Copy, PartialEq)]
@@ -60,19 +66,31 @@ pub fn acidity(
     let kelvin = temperature.max(Interval::exact(273.15)).min(Interval::exact(373.15));
     let lost = decarbonated;
     let totals = totals(contents, substances, (End::Best, End::Best), lost, water.best);
-    let solved = solve(&totals, kelvin.best).ok()?;
+    // A model for a temperature costs as much as solving with it: one for each temperature, not one for each corner.
+    let own;
+    let model = if kelvin.best == AT_25 {
+        MODEL_AT_25.as_ref()?
+    } else {
+        own = Model::at(kelvin.best).ok()?;
+        &own
+    };
+    let solved = model.solve(&totals).ok()?;
     let spread = realistic_spread(&totals, kelvin.best);
     let (mut low, mut high) = (solved.ph, solved.ph);
     let exact =
         water.is_exact() && kelvin.is_exact() && contents.parts.iter().all(|(_, figure)| figure.value.is_exact());
     if !exact {
-        for water in [water.low.max(0.05 * water.best), water.high] {
+        let other = |end: f64| if end == kelvin.best { None } else { Model::at(end).ok() };
+        let (warm, cool) = (other(kelvin.high), other(kelvin.low));
+        let (warm, cool) = (warm.as_ref().unwrap_or(model), cool.as_ref().unwrap_or(model));
+        let waters = [water.low.max(0.05 * water.best), water.high];
+        for water in waters.into_iter().take(if water.is_exact() { 1 } else { 2 }) {
             let weak = self::totals(contents, substances, (End::Low, End::High), lost, water);
-            if let Ok(solved) = solve(&weak, kelvin.high) {
+            if let Ok(solved) = warm.solve(&weak) {
                 low = low.min(solved.ph);
             }
             let strong = self::totals(contents, substances, (End::High, End::Low), lost, water);
-            if let Ok(solved) = solve(&strong, kelvin.low) {
+            if let Ok(solved) = cool.solve(&strong) {
                 high = high.max(solved.ph);
             }
         }
@@ -86,10 +104,6 @@ pub fn acidity(
         water: water.best,
         temperature: kelvin.best,
     })
-}
-
-fn solve(totals: &Totals, kelvin: f64) -> Result<tenter_chemistry::equilibrium::Speciation, NotSolved> {
-    Model::at(kelvin)?.solve(totals)
 }
 
 /// Water that dissolves: plain water and what solutions bring, kg.

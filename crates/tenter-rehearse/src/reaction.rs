@@ -6,7 +6,7 @@ use tenter_chemistry::reaction::{self as chemistry, FIXATION_YIELD};
 use tenter_quantity::Interval;
 use tenter_resolve::recipe::MaterialId;
 
-use crate::acidity::acidity;
+use crate::acidity::{AT_25, acidity};
 use crate::contents::Contents;
 use crate::state::{LiquorState, ZoneState};
 use crate::substances::Substances;
@@ -78,7 +78,7 @@ impl Spell {
     pub fn ph(&self, substances: &Substances) -> Option<Interval> {
         *self.ph.get_or_init(|| {
             let lost = self.bathed.decarbonated();
-            acidity(self.bathed.contents(), substances, Interval::exact(298.15), lost).map(|acidity| acidity.ph)
+            acidity(self.bathed.contents(), substances, Interval::exact(AT_25), lost).map(|acidity| acidity.ph)
         })
     }
 }
