@@ -13,8 +13,8 @@ use futures::{FutureExt, SinkExt, StreamExt};
 use serde_json::Value;
 use tokio::sync::{mpsc, oneshot};
 use tower::Service;
-use tower_lsp::jsonrpc::{Error, ErrorCode, Id, Request, Response};
 use tower_lsp::ClientSocket;
+use tower_lsp::jsonrpc::{Error, ErrorCode, Id, Request, Response};
 
 use crate::frames::{self, Frame};
 use crate::outside;
@@ -96,7 +96,13 @@ where
                 shut_down = true;
                 answer(&mut service, bare, &out).await;
             }
-            "initialize" => answer(&mut service, request, &out).await,
+            // What changes settings, folders or files is done before anything behind it is read. None of these waits for
+            // the client: what does is spawned.
+            "initialize"
+            | "initialized"
+            | "workspace/didChangeConfiguration"
+            | "workspace/didChangeWorkspaceFolders"
+            | "workspace/didChangeWatchedFiles" => answer(&mut service, request, &out).await,
             _ if sync(&shared, &request) => {}
             _ => {
                 let view = shared.view();

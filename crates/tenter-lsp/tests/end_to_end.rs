@@ -45,6 +45,11 @@ steps colour
   sprinkle 12 g/piece soda ash on front
   irrigate 400 mL/piece water at 82 °C
   batch    tees for 6 h covered
+
+steps wash off
+  rinse    tees in cold water until nearly clear
+  soap off tees in 10 L water at 60 °C with 1 g/L textile detergent, 2 times
+  dry      tees
 ";
 
 /// Pulls diagnostics, so that nothing comes unasked.
@@ -269,11 +274,11 @@ fn findings_are_pushed_with_their_version_and_cleared() {
     let found = told["diagnostics"].as_array().unwrap();
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(found[0]["code"], "unknown-name");
-    assert_eq!(found[0]["range"]["start"], json!({ "line": 28, "character": 20 }));
-    client.change(URI, 2, [28, 20, 28, 25], "lagoon");
+    assert_eq!(found[0]["range"]["start"], json!({ "line": 29, "character": 21 }));
+    client.change(URI, 2, [29, 21, 29, 26], "lagoon");
     let told = client.told("textDocument/publishDiagnostics");
     assert_eq!((&told["version"], &told["diagnostics"]), (&json!(2), &json!([])));
-    client.change(URI, 3, [28, 20, 28, 26], "lgoon");
+    client.change(URI, 3, [29, 21, 29, 27], "lgoon");
     let told = client.told("textDocument/publishDiagnostics");
     assert_eq!(told["version"], 3);
     client.notify("textDocument/didClose", json!({ "textDocument": { "uri": URI } }));
@@ -463,7 +468,8 @@ fn each_folder_is_a_collection_of_its_own() {
 fn a_large_folder_is_read_with_progress() {
     let folder = tempfile::tempdir().unwrap();
     for number in 0..700 {
-        std::fs::write(folder.path().join(format!("r{number}.dye")), format!("mix bath {number}\n  1 L water\n")).unwrap();
+        std::fs::write(folder.path().join(format!("r{number}.dye")), format!("mix bath {number}\n  1 L water\n"))
+            .unwrap();
     }
     let able = json!({ "textDocument": { "diagnostic": {} }, "window": { "workDoneProgress": true } });
     let folders = json!([{ "uri": uri(folder.path()), "name": "many" }]);
@@ -486,10 +492,12 @@ fn a_large_folder_is_read_with_progress() {
 
 #[test]
 fn offered_equals_answered() {
-    let (mut client, offered) = Client::start(quiet(), json!({}));
+    let literals = json!({ "codeActionLiteralSupport": { "codeActionKind": { "valueSet": [] } } });
+    let able = json!({ "textDocument": { "diagnostic": {}, "codeAction": literals } });
+    let (mut client, offered) = Client::start(able, json!({}));
     client.open(URI, TEES);
     let document = json!({ "textDocument": { "uri": URI } });
-    let here = place(URI, 23, 24);
+    let here = place(URI, 24, 24);
     let with = |base: &Value, more: Value| {
         let mut params = base.clone();
         for (key, value) in more.as_object().unwrap() {
@@ -500,75 +508,99 @@ fn offered_equals_answered() {
     let options = json!({ "tabSize": 2, "insertSpaces": true });
     let tokens = client.request("textDocument/semanticTokens/full", document.clone());
     let item = client.request("textDocument/prepareCallHierarchy", here.clone())[0].clone();
-    let completion = client.request("textDocument/completion", place(URI, 23, 5))[0].clone();
+    let completion = client.request("textDocument/completion", place(URI, 24, 5))[0].clone();
     let hint = client.request("textDocument/inlayHint", whole(URI))[0].clone();
     let lenses = client.request("textDocument/codeLens", document.clone());
     let lens = lenses.as_array().unwrap().iter().find(|lens| lens.get("command").is_none()).unwrap().clone();
     let colour = client.request("textDocument/documentColor", document.clone())[0].clone();
     // For each capability: the methods it stands for.
     let methods: Vec<(&str, Vec<(&str, Value)>)> = vec![
-        ("callHierarchyProvider", vec![
-            ("textDocument/prepareCallHierarchy", here.clone()),
-            ("callHierarchy/incomingCalls", json!({ "item": item })),
-            ("callHierarchy/outgoingCalls", json!({ "item": item })),
-        ]),
-        ("codeActionProvider", vec![(
-            "textDocument/codeAction",
-            with(&whole(URI), json!({ "context": { "diagnostics": [] } })),
-        )]),
+        (
+            "callHierarchyProvider",
+            vec![
+                ("textDocument/prepareCallHierarchy", here.clone()),
+                ("callHierarchy/incomingCalls", json!({ "item": item })),
+                ("callHierarchy/outgoingCalls", json!({ "item": item })),
+            ],
+        ),
+        (
+            "codeActionProvider",
+            vec![("textDocument/codeAction", with(&whole(URI), json!({ "context": { "diagnostics": [] } })))],
+        ),
         ("codeLensProvider", vec![("textDocument/codeLens", document.clone()), ("codeLens/resolve", lens)]),
-        ("colorProvider", vec![
-            ("textDocument/documentColor", document.clone()),
-            ("textDocument/colorPresentation", with(&document, json!({ "color": colour["color"], "range": colour["range"] }))),
-        ]),
+        (
+            "colorProvider",
+            vec![
+                ("textDocument/documentColor", document.clone()),
+                (
+                    "textDocument/colorPresentation",
+                    with(&document, json!({ "color": colour["color"], "range": colour["range"] })),
+                ),
+            ],
+        ),
         ("completionProvider", vec![("textDocument/completion", here.clone()), ("completionItem/resolve", completion)]),
         ("declarationProvider", vec![("textDocument/declaration", here.clone())]),
         ("definitionProvider", vec![("textDocument/definition", here.clone())]),
-        ("diagnosticProvider", vec![
-            ("textDocument/diagnostic", document.clone()),
-            ("workspace/diagnostic", json!({ "previousResultIds": [] })),
-        ]),
-        ("documentFormattingProvider", vec![("textDocument/formatting", with(&document, json!({ "options": options })))]),
+        (
+            "diagnosticProvider",
+            vec![
+                ("textDocument/diagnostic", document.clone()),
+                ("workspace/diagnostic", json!({ "previousResultIds": [] })),
+            ],
+        ),
+        (
+            "documentFormattingProvider",
+            vec![("textDocument/formatting", with(&document, json!({ "options": options })))],
+        ),
         ("documentHighlightProvider", vec![("textDocument/documentHighlight", here.clone())]),
         ("documentLinkProvider", vec![("textDocument/documentLink", document.clone())]),
-        ("documentOnTypeFormattingProvider", vec![(
-            "textDocument/onTypeFormatting",
-            with(&here, json!({ "ch": "\n", "options": options })),
-        )]),
-        ("documentRangeFormattingProvider", vec![(
-            "textDocument/rangeFormatting",
-            with(&whole(URI), json!({ "options": options })),
-        )]),
+        (
+            "documentOnTypeFormattingProvider",
+            vec![("textDocument/onTypeFormatting", with(&here, json!({ "ch": "\n", "options": options })))],
+        ),
+        (
+            "documentRangeFormattingProvider",
+            vec![("textDocument/rangeFormatting", with(&whole(URI), json!({ "options": options })))],
+        ),
         ("documentSymbolProvider", vec![("textDocument/documentSymbol", document.clone())]),
-        ("executeCommandProvider", vec![(
-            "workspace/executeCommand",
-            json!({ "command": "tenter.showUse", "arguments": [[]] }),
-        )]),
+        (
+            "executeCommandProvider",
+            vec![("workspace/executeCommand", json!({ "command": "tenter.showUse", "arguments": [[]] }))],
+        ),
         ("foldingRangeProvider", vec![("textDocument/foldingRange", document.clone())]),
         ("hoverProvider", vec![("textDocument/hover", here.clone())]),
         ("inlayHintProvider", vec![("textDocument/inlayHint", whole(URI)), ("inlayHint/resolve", hint)]),
         ("linkedEditingRangeProvider", vec![("textDocument/linkedEditingRange", here.clone())]),
         ("positionEncoding", vec![]),
-        ("referencesProvider", vec![(
-            "textDocument/references",
-            with(&here, json!({ "context": { "includeDeclaration": true } })),
-        )]),
-        ("renameProvider", vec![
-            ("textDocument/prepareRename", here.clone()),
-            ("textDocument/rename", with(&here, json!({ "newName": "alkali bath" }))),
-        ]),
-        ("selectionRangeProvider", vec![(
-            "textDocument/selectionRange",
-            with(&document, json!({ "positions": [{ "line": 23, "character": 24 }] })),
-        )]),
-        ("semanticTokensProvider", vec![
-            ("textDocument/semanticTokens/full", document.clone()),
-            (
-                "textDocument/semanticTokens/full/delta",
-                with(&document, json!({ "previousResultId": tokens["resultId"] })),
-            ),
-            ("textDocument/semanticTokens/range", whole(URI)),
-        ]),
+        (
+            "referencesProvider",
+            vec![("textDocument/references", with(&here, json!({ "context": { "includeDeclaration": true } })))],
+        ),
+        (
+            "renameProvider",
+            vec![
+                ("textDocument/prepareRename", here.clone()),
+                ("textDocument/rename", with(&here, json!({ "newName": "alkali bath" }))),
+            ],
+        ),
+        (
+            "selectionRangeProvider",
+            vec![(
+                "textDocument/selectionRange",
+                with(&document, json!({ "positions": [{ "line": 24, "character": 24 }] })),
+            )],
+        ),
+        (
+            "semanticTokensProvider",
+            vec![
+                ("textDocument/semanticTokens/full", document.clone()),
+                (
+                    "textDocument/semanticTokens/full/delta",
+                    with(&document, json!({ "previousResultId": tokens["resultId"] })),
+                ),
+                ("textDocument/semanticTokens/range", whole(URI)),
+            ],
+        ),
         ("signatureHelpProvider", vec![("textDocument/signatureHelp", here.clone())]),
         ("textDocumentSync", vec![]),
         ("typeDefinitionProvider", vec![("textDocument/typeDefinition", place(URI, 16, 14))]),
@@ -614,7 +646,7 @@ fn actions_and_hints_are_finished_when_chosen() {
     } });
     let (mut client, _) = Client::start(able, json!({}));
     client.open(URI, &TEES.replace("lagoon on rim", "lagon on rim"));
-    let range = json!({ "start": { "line": 28, "character": 21 }, "end": { "line": 28, "character": 21 } });
+    let range = json!({ "start": { "line": 29, "character": 22 }, "end": { "line": 29, "character": 22 } });
     let asked = json!({ "textDocument": { "uri": URI }, "range": range, "context": { "diagnostics": [] } });
     let actions = client.request("textDocument/codeAction", asked);
     let fix = actions.as_array().unwrap().iter().find(|action| action["kind"] == "quickfix").unwrap().clone();
@@ -638,7 +670,7 @@ fn commands_ask_the_client_to_edit() {
     client.send(&json!({ "jsonrpc": "2.0", "id": asked["id"], "result": { "applied": true } }));
     let edits = asked["params"]["edit"]["changes"][URI].as_array().unwrap().clone();
     let texts: Vec<&str> = edits.iter().map(|edit| edit["newText"].as_str().unwrap()).collect();
-    assert_eq!(texts, ["8", "12 L"]);
+    assert_eq!(texts, ["8", "12 L", "20 L"]);
     assert!(client.answer(number).get("error").is_none());
     let bad = json!({ "command": "tenter.scale", "arguments": [URI, { "line": 0, "character": 0 }, -1] });
     assert_eq!(client.refused("workspace/executeCommand", bad), -32602);

@@ -142,7 +142,9 @@ fn step(view: SheetView<'_>, body: &Body, verb: &str, offset: usize) -> Vec<Comp
     if blank && !words.is_empty() {
         // Only a longer name can go on from here.
         let begun = fold_name(words);
-        found.retain(|item| fold_name(&item.label).strip_prefix(begun.as_str()).is_some_and(|rest| rest.starts_with(' ')));
+        found.retain(|item| {
+            fold_name(&item.label).strip_prefix(begun.as_str()).is_some_and(|rest| rest.starts_with(' '))
+        });
     }
     let said = !words.trim().is_empty() || phrase.measured;
     let complete = blank && (said || phrase.connector.is_none());

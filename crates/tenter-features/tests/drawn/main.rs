@@ -45,6 +45,11 @@ steps colour
   sprinkle 12 g/tee soda ash on front
   irrigate 400 mL/piece water at 82 °C
   batch    tees for 6 h covered
+
+steps wash off
+  rinse    tees in cold water until nearly clear
+  soap off tees in 10 L water at 60 °C with 1 g/L textile detergent, 2 times
+  dry      tees
 ";
 
 const HOUSE: &str = "\
