@@ -90,7 +90,7 @@ pub enum LevelWanted {
 #[derive(Debug, Args)]
 pub struct Explain {
     /// A rule, or a line of a file as FILE:LINE; none lists all rules.
-    #[arg(value_name = "RULE or FILE:LINE")]
+    #[arg(value_name = "RULE or FILE:LINE", allow_hyphen_values = true)]
     pub what: Option<String>,
     /// Only in this recipe or variant of the file.
     #[arg(long, value_name = "NAME")]

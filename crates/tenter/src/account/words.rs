@@ -38,11 +38,6 @@ pub fn rough(value: Interval) -> String {
 /// Less than this is not told.
 const LEAST: f64 = 0.05;
 
-/// `65%`
-pub fn per_cent(share: Interval) -> String {
-    format!("{}%", rough(share * 100.0))
-}
-
 /// `22 to 66`, in °C without the unit.
 pub fn degrees(figure: &Figure) -> String {
     figure.show().replace(" °C", "")

@@ -67,7 +67,7 @@ impl Page<'_> {
         for goods in &self.picked.recipe.goods {
             let name = &goods.name.text;
             let mut add = |label: &str, figure: Option<&Figure>| {
-                let label = format!("{name}: {label}");
+                let label = format!("{name}, {label}");
                 if (self.on)(goods.name.place) {
                     self.figure(label, figure);
                 } else {
@@ -95,7 +95,7 @@ impl Page<'_> {
                 ("active substance", material.purity.as_ref()),
                 ("price", price),
             ] {
-                let label = format!("{name}: {label}");
+                let label = format!("{name}, {label}");
                 if declared {
                     self.figure(label, figure);
                 } else {

@@ -69,10 +69,10 @@ fn goods(page: &mut Page<'_>, frame: &Frame, before: Option<&Frame>) {
 
 fn zone(page: &mut Page<'_>, name: &str, zone: &ZoneState, then: Option<&ZoneState>) {
     let water = then.and_then(|then| then.contents.water.as_ref());
-    changed(page, format!("{name}: water"), zone.contents.water.as_ref(), water);
+    changed(page, format!("water in {name}"), zone.contents.water.as_ref(), water);
     let (alkali, had) = (page.rehearsal.alkali(zone), then.and_then(|then| page.rehearsal.alkali(then)));
-    changed(page, format!("{name}: alkali as soda ash"), alkali.as_ref(), had.as_ref());
-    changed(page, format!("{name}: temperature"), Some(&zone.temperature), then.map(|then| &then.temperature));
+    changed(page, format!("alkali, as soda ash, in {name}"), alkali.as_ref(), had.as_ref());
+    changed(page, format!("temperature of {name}"), Some(&zone.temperature), then.map(|then| &then.temperature));
     let table = &page.rehearsal.substances;
     let ph = |zone: &ZoneState| zone.acidity(table).map(words::ph);
     let now = ph(zone);
@@ -88,7 +88,7 @@ fn zone(page: &mut Page<'_>, name: &str, zone: &ZoneState, then: Option<&ZoneSta
     }
     for (id, mass) in zone.contents.parts.iter().filter(|(id, mass)| table.is_dye(*id) && mass.value.high > 1e-6) {
         let dye = page.picked.recipe.materials.get(id.0).map_or("dye", |material| &material.name);
-        changed(page, format!("{name}: {dye}"), Some(mass), then.and_then(|then| then.contents.part(*id)));
+        changed(page, format!("{dye} on {name}"), Some(mass), then.and_then(|then| then.contents.part(*id)));
         if let Some(reaction) = page.rehearsal.reaction(zone, *id).filter(|_| !zone.powder) {
             let hours = reaction.equivalent / 3600.0;
             page.stories.push(Story::Words(format!(

@@ -14,6 +14,7 @@ use crate::output::{Output, WIDTH};
 use crate::recipes::pick::Picked;
 use crate::text::safe::safe;
 use crate::text::table::{Edge, Table};
+use crate::text::wrap::wrap;
 
 /// A step done, and how the goods stand after it.
 #[derive(Serialize)]
@@ -92,8 +93,8 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
         ("step", Edge::Left),
         ("clock", Edge::Right),
         ("goods", Edge::Left),
-        ("water", Edge::Right),
-        ("alkali, g/kg", Edge::Right),
+        ("water, %", Edge::Right),
+        ("soda, g/kg", Edge::Right),
         ("pH", Edge::Right),
     ]);
     let mut told: BTreeMap<(usize, ZoneKey), [String; 3]> = BTreeMap::new();
@@ -116,7 +117,11 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
                 let part = names::parts(&picked.recipe, goods, &keys);
                 let gap = if part.is_empty() || name.is_empty() { "" } else { " " };
                 let whole = if part.is_empty() && name.is_empty() { "all" } else { "" };
-                rows.push((short(&safe(&format!("{name}{gap}{part}{whole}"))), cells));
+                // A long name takes lines of its own; the figures stand on its last.
+                let mut names = wrap(&safe(&format!("{name}{gap}{part}{whole}")), NAMES);
+                let last = names.pop().unwrap_or_default();
+                rows.extend(names.into_iter().map(|line| (line, Default::default())));
+                rows.push((last, cells));
             }
         }
         let line = picked.line(frame.place, file).map(|line| format!("{line} ")).unwrap_or_default();
@@ -140,28 +145,20 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
     output.raw(&table.render(2, WIDTH));
 }
 
-/// Water, alkali, pH; a dash where there is none, for an empty line of a cell would let the next one move up.
+/// Water, alkali, pH; a dash where there is none.
 fn cells(rehearsal: &Rehearsal, zone: &ZoneState) -> [String; 3] {
     let soda = alkali(rehearsal, zone);
     let ph = zone.acidity(&rehearsal.substances).map(|acidity| words::bare_ph(acidity.ph));
     let dash = || "-".to_owned();
     [
-        words::per_cent(zone.water_ratio()),
+        words::rough(zone.water_ratio() * 100.0),
         if soda.high < 0.05 { dash() } else { words::rough(soda) },
         ph.unwrap_or_else(dash),
     ]
 }
 
-/// Names longer than a narrow column are cut.
-fn short(name: &str) -> String {
-    const LONGEST: usize = 18;
-    if name.chars().count() <= LONGEST {
-        return name.to_owned();
-    }
-    let mut cut: String = name.chars().take(LONGEST - 1).collect();
-    cut.push('…');
-    cut
-}
+/// Columns for the names of parts.
+const NAMES: usize = 13;
 
 /// pH of a mix as made, where it has one.
 pub fn mix_ph(rehearsal: &Rehearsal, mix: tenter_resolve::recipe::MixId) -> Option<&tenter_rehearse::Acidity> {

@@ -29,6 +29,10 @@ fn escape_codes_in_a_recipe_never_reach_the_terminal() {
         &["check", "a.dye", "--format", "json"],
         &["totals", "a.dye"],
         &["totals", "a.dye", "--format", "json"],
+        &["rehearse", "a.dye"],
+        &["rehearse", "a.dye", "--format", "json"],
+        &["explain", "a.dye:3"],
+        &["explain", "a.dye:20"],
         &["totals", "a.dye", "--recipe", CODES.trim_matches('\0')],
         &["fmt", "a.dye", "--diff"],
     ] {
@@ -53,6 +57,7 @@ fn escape_codes_in_arguments_never_reach_the_terminal() {
         ["check", &codes],
         ["fmt", &codes],
         ["totals", &codes],
+        ["rehearse", &codes],
         ["new", &codes],
     ] {
         let run = bench.run(&arguments);

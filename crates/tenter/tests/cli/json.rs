@@ -69,6 +69,41 @@ fn totals_keep_to_their_schema() {
 }
 
 #[test]
+fn rehearsals_keep_to_their_schema() {
+    let validator = schema("rehearse.schema.json");
+    for path in bundled("recipes").into_iter().chain(bundled("broken")) {
+        let run = run_in(&project(), &["rehearse", "--format", "json", path.to_str().unwrap()], b"");
+        assert!(run.status < 2, "{path:?}: {run:?}");
+        let value: Value = serde_json::from_str(&run.out).unwrap();
+        must_fit(&validator, &value, path.to_str().unwrap());
+        for (key, wrong) in [("name", Value::from(3)), ("surprise", Value::from(1)), ("steps", Value::Null)] {
+            let mut bad = value.clone();
+            if let Some(first) = bad.get_mut(0) {
+                first[key] = wrong;
+                assert!(!validator.is_valid(&bad), "{key}");
+            }
+        }
+    }
+}
+
+#[test]
+fn baths_keep_to_their_schema() {
+    let validator = schema("bath.schema.json");
+    for amounts in [
+        "8 L water at 40 °C, 60 g/L soda ash",
+        "1 L water at 5 °C, 500 g/L soda ash, 3 tsp C.I. Reactive Blue 4",
+        "100 g soda ash, 50 g urea",
+        "1 L chlorine bleach, 1 L vinegar",
+        "60 g/L soda ash",
+        "nonsense, 3 of it",
+    ] {
+        let run = Bench::new().run(&["bath", "--format", "json", amounts]);
+        assert!(run.status < 2, "{amounts}: {run:?}");
+        must_fit(&validator, &serde_json::from_str(&run.out).unwrap(), amounts);
+    }
+}
+
+#[test]
 fn a_finding_says_where_it_stands_in_characters() {
     let text = unused_mix().replace("spare bottle", "sp小é bottle");
     let run = Bench::with("a.dye", text).run(&["check", "--format", "json"]);

@@ -2,13 +2,16 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
+mod bath;
 mod bench;
 mod collection;
 mod exit_status;
+mod explain;
 mod formatting;
 mod hostile;
 mod json;
 mod materials;
 mod readme;
+mod rehearse;
 mod reports;
 mod totals;

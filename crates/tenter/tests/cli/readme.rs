@@ -32,6 +32,9 @@ fn the_recipe_gets_the_answers_that_are_printed() {
         assert!(!run.out.is_empty());
         assert_eq!(run.out.trim_end(), said.trim_end(), "`{command}` says otherwise than README.md");
     }
+    let [(amounts, said)] = blocks(&readme, "bath")[..] else { panic!("one bath is shown") };
+    assert!(readme.contains(&format!("`tenter bath \"{amounts}\"` says:")));
+    assert_eq!(bench.run(&["bath", amounts]).out.trim_end(), said.trim_end(), "`tenter bath` says otherwise");
     bench.put(name, recipe.replace("200 mL   water", "300 mL   water"));
     let run = bench.run(&["check", name]);
     assert_eq!((run.status, run.out.as_str()), (0, ""), "{run:?}");
