@@ -80,6 +80,11 @@ impl Ledger {
         Self { volumes, current: None, held, inside: vec![None; binder.goods.len()] }
     }
 
+    /// Whether goods are, or were last, in a bath that a step may go on with.
+    pub(crate) fn has_bath(&self) -> bool {
+        self.current.is_some()
+    }
+
     fn bath_of(&self, step: &Step) -> Option<Bath> {
         match &step.liquor.as_ref()?.kind {
             LiquorKind::Mix(id) => Some(Bath::Mix(id.0)),

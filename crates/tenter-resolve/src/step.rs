@@ -41,6 +41,8 @@ pub(crate) struct StepReader<'r, 's> {
     after_each: bool,
     after_lot: bool,
     ratio: Option<(f64, Span)>,
+    /// Problems there were before this line was read.
+    told: usize,
     liquor_ratio_used: bool,
 }
 
@@ -85,11 +87,13 @@ impl<'r, 's> StepReader<'r, 's> {
             after_each: false,
             after_lot: false,
             ratio: None,
+            told: 0,
             liquor_ratio_used: false,
         }
     }
 
     pub(crate) fn read(mut self, binder: &mut Binder<'_>, ledger: &mut Ledger) -> Step {
+        self.told = binder.problems.len();
         if self.verb_name() == "wear" || self.verb_name() == "mark" {
             self.plain_words();
             self.default_goods(binder);

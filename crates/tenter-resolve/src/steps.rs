@@ -71,7 +71,6 @@ fn unknown_verb(binder: &mut Binder<'_>, ledger: &mut Ledger, row: &Row<'_>) -> 
     let before = binder.problems.len();
     let step = StepReader::new(row, guess, head.span).read(binder, ledger);
     binder.problems.truncate(before);
-    let step = Step { verb: None, ..step };
     ledger.record(binder, &step);
     Some(step)
 }

@@ -115,7 +115,8 @@ fn examples_of_the_table() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-/// What an example leaves to the rest of its line: the bottle a volume is drawn from, the litres of a g/L, the group.
+/// What an example leaves to the rest of its line: the bottle a volume is drawn from, the litres of a g/L, the group, what
+/// goods are soaked in.
 fn needed(verb: &str, shown: &str) -> &'static str {
     let has = |connector: &str| shown.contains(connector);
     match verb {
@@ -123,6 +124,7 @@ fn needed(verb: &str, shown: &str) -> &'static str {
         "squirt" | "spray" if !has(" from ") => " from night bottle",
         "dissolve" if has("g/L") => " in 200 mL water",
         "add" if has("g/L") && !has("dye bath") && !has(" in 200 mL") => " to dye bath",
+        "soak" | "dip" if !has(" in ") => " in soda soak",
         _ if has("with 1 g/L") && !has(" in ") => " in 8 L water",
         _ => "",
     }

@@ -28,8 +28,10 @@ impl<'a> Reader<'_, 'a> {
         let mut unit = unit;
         let mut next = next;
         let mut pickup = false;
+        let mut span = span;
         if unit.dimension == Dimension::PerCent && self.word_at(next).is_some_and(is_pickup) {
             pickup = true;
+            span = span.cover(self.tokens[next].span());
             next += 1;
         }
         // `10 L per 100 g tees`: the goods named after the weight.
@@ -66,9 +68,11 @@ impl<'a> Reader<'_, 'a> {
             {
                 Some(hit) => per_goods = Some(hit.referents),
                 None => {
+                    let near = strsim::normalized_damerau_levenshtein(&tenter_syntax::fold_name(word), "piece") >= 0.6;
+                    let nearest = near.then(|| format!("{}/piece", unit.numerator.symbol).into());
                     self.problem(
                         unit_span,
-                        ProblemKind::UnknownUnit { written: self.row.text(unit_span).into(), nearest: None },
+                        ProblemKind::UnknownUnit { written: self.row.text(unit_span).into(), nearest },
                     );
                     return self.after_broken(next);
                 }

@@ -3,6 +3,26 @@
 use super::*;
 
 impl StepReader<'_, '_> {
+    /// Nothing is soaked in nothing.
+    fn missing_liquor(&self, binder: &mut Binder<'_>, ledger: &Ledger) {
+        let needs = matches!(self.verb_name(), "soak" | "dip");
+        let has = self.step.liquor.is_some()
+            || !self.bath.is_empty()
+            || !self.applied.is_empty()
+            || self.step.source.is_some()
+            || self.ratio.is_some();
+        if needs && !has && !ledger.has_bath() && binder.problems.len() == self.told {
+            let verb = self.verb_name();
+            binder.problem(
+                self.step.verb_place,
+                ProblemKind::MissingValue {
+                    what: format!("what to {verb} in").into(),
+                    example: format!("{verb} tees in soda soak for 20 min").into(),
+                },
+            );
+        }
+    }
+
     pub(super) fn finish(mut self, binder: &mut Binder<'_>, ledger: &mut Ledger) -> Step {
         let mut filled = None;
         if let Some((measured, span)) = self.nameless.take() {
@@ -53,6 +73,7 @@ impl StepReader<'_, '_> {
             self.place_draft(binder, None, draft);
         }
         self.default_goods(binder);
+        self.missing_liquor(binder, ledger);
         self.ratio_bath(binder);
         let goods = self.step.goods.clone();
         for list in [&mut self.applied, &mut self.bath, &mut self.with] {

@@ -74,6 +74,25 @@ impl StepReader<'_, '_> {
         }
     }
 
+    /// `soak tees for 20 min soda soak`: a bath that lacks its `in`. It is told, and taken for what was meant.
+    pub(super) fn lacks_in(&mut self, binder: &mut Binder<'_>, name: &NameUse, connector: Option<Connector>) -> bool {
+        let free = self.step.liquor.is_none()
+            && self.takes(Some(Connector::In), &[Expect::Liquor])
+            && !self.takes(connector, &[Expect::Liquor, Expect::Material, Expect::Steps]);
+        let Some(id) = name.find(mix).filter(|_| free) else { return false };
+        let written = self.row.text(name.span);
+        let place = self.row.place(name.span);
+        binder.problem(
+            place,
+            ProblemKind::MissingValue {
+                what: format!("`in` before `{written}`").into(),
+                example: format!("in {written}").into(),
+            },
+        );
+        self.step.liquor = Some(Liquor { place, kind: LiquorKind::Mix(id) });
+        true
+    }
+
     /// `to dye bath`.
     pub(super) fn target(&mut self, binder: &mut Binder<'_>, name: &NameUse, folded: &str) {
         let place = self.row.place(name.span);

@@ -39,6 +39,7 @@ impl StepReader<'_, '_> {
             },
             Some(Connector::For) => match name.find(goods) {
                 Some(id) => self.goods(id),
+                None if self.lacks_in(binder, name, connector) => {}
                 None if name.find(mix).is_some()
                     || name.find(group).is_some()
                     || self.takes(connector, &[Expect::Text]) => {}
@@ -63,7 +64,7 @@ impl StepReader<'_, '_> {
         if name.referents.is_empty() && places::means_the_goods(folded) {
             return;
         }
-        if self.verb_name() == "repeat" {
+        if self.verb_name() == "repeat" || self.lacks_in(binder, name, None) {
             return;
         }
         if let Some(zone) = name.find(zone).filter(|zone| !matches!(zone, ZoneRef::Ice)) {
