@@ -124,7 +124,7 @@ fn needed(verb: &str, shown: &str) -> &'static str {
         "squirt" | "spray" if !has(" from ") => " from night bottle",
         "dissolve" if has("g/L") => " in 200 mL water",
         "add" if has("g/L") && !has("dye bath") && !has(" in 200 mL") => " to dye bath",
-        "soak" | "dip" if !has(" in ") => " in soda soak",
+        "soak" | "dip" if !has(" in ") || has("in 3 parts") => " in soda soak",
         _ if has("with 1 g/L") && !has(" in ") => " in 8 L water",
         _ => "",
     }
