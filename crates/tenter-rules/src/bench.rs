@@ -79,7 +79,7 @@ impl<'a> Context<'a> {
 
     /// Whether something that could have brought alkali, dye or time was not understood.
     pub fn uncertain_bench(&self) -> bool {
-        self.troubled_steps() || self.troubled_mixes() || self.troubled_materials()
+        self.troubled_steps() || self.troubled_mixes() || self.troubled_materials() || self.doubtful_weight()
     }
 
     /// The line of a mix that brings its first alkali.

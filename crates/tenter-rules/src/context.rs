@@ -94,6 +94,11 @@ impl<'a> Context<'a> {
         })
     }
 
+    /// Whether it is in doubt if a weight is that of a piece or of all.
+    pub fn doubtful_weight(&self) -> bool {
+        self.recipe.problems.iter().any(|problem| matches!(problem.kind, ProblemKind::WeightOfWhat { .. }))
+    }
+
     /// Whether a name is spoken of on a line that could not be read, or a name nothing goes by was meant for it.
     pub fn named_in_trouble(&self, name: &str) -> bool {
         let wanted = fold_name(name);
