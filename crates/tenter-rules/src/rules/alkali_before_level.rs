@@ -41,5 +41,5 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
-/// 10 min in s.
-const LEAST: f64 = 600.0;
+/// 15 min in s.
+const LEAST: f64 = 900.0;

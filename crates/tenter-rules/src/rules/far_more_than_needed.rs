@@ -52,12 +52,15 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             )
             .figure(drawn)
             .figure(left)
-            .help("Make less of it, or say `keep for 5 days` if it is a stock."),
+            .level(if share.value.high < TENTH { Level::Warning } else { Level::Advice })
+            .help("Make less of it, or say `keep for 5 days` if it is a stock. If it was meant to be used up, look for a slip in what is drawn."),
         );
     }
 }
 
 /// Share used below which it is a slip of the pen whatever the mix.
 const SLIP: f64 = 0.02;
+/// Share used below which the piece hardly gets what was made for it: a decimal slip.
+const TENTH: f64 = 0.15;
 /// Share used below which it is told.
 const LEAST: f64 = 1.0 / 3.0;

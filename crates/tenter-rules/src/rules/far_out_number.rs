@@ -4,6 +4,7 @@ use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::{Figure, Place};
+use tenter_resolve::recipe::LiquorKind;
 
 pub(crate) const RULE: Rule = Rule {
     name: "far-out-number",
@@ -24,10 +25,24 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         );
     };
     let mixes = context.recipe.mixes.iter().flat_map(|mix| &mix.ingredients);
-    let steps = context.steps().flat_map(|step| step.applied.iter().chain(&step.with));
+    let steps = context.steps().flat_map(|step| {
+        let bath = match step.liquor.as_ref().map(|liquor| &liquor.kind) {
+            Some(LiquorKind::Bath(inside)) => inside.as_slice(),
+            _ => &[],
+        };
+        step.applied.iter().chain(&step.with).chain(bath)
+    });
     for ingredient in mixes.chain(steps) {
+        if let Some(amount) = &ingredient.amount
+            && amount.by_volume_of_solid
+            && amount.unit.name.contains("spoon")
+            && let Some(volume) = &amount.volume
+            && volume.value.low > MOST_SPOONED
+        {
+            tell(ingredient.place, "powder by the spoon,", volume, "nobody counts so many spoons; grams, most likely");
+        }
         if let Some(temperature) = &ingredient.temperature {
-            if temperature.value.low > BOILING {
+            if temperature.value.low > BOILING || temperature.value.high > BOILING + 20.0 {
                 tell(ingredient.place, "water at", temperature, "it boils at 100 °C");
             } else if temperature.value.high < FREEZING {
                 tell(ingredient.place, "a liquid at", temperature, "it would be ice");
@@ -73,6 +88,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// m³: sixteen teaspoons, a third of a cup.
+const MOST_SPOONED: f64 = 8e-5;
 /// 101 °C in K.
 const BOILING: f64 = 374.15;
 /// −1 °C in K.

@@ -4,7 +4,7 @@ use crate::bench::number;
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
-use tenter_resolve::recipe::GoodsId;
+use tenter_resolve::recipe::{Depth, GoodsId};
 
 pub(crate) const RULE: Rule = Rule {
     name: "far-too-much-dye",
@@ -24,7 +24,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let Some(dry) = &goods.dry_mass else { continue };
         let Some((mass, place)) = crate::rules::too_little_dye::dye_on(context, GoodsId(index)) else { continue };
         let share = mass.low / dry.value.high.max(f64::MIN_POSITIVE);
-        if share <= MOST {
+        let most = context.recipe.header.depth.map_or(MOST, |(depth, _)| most(depth));
+        if share <= most {
             continue;
         }
         found.push(
@@ -37,6 +38,16 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .figure(dry)
             .help("Blacks take 5 to 8%, the strongest powder work twice that. Look for a slip: a decimal point, g for mg, each for all."),
         );
+    }
+}
+
+/// Three times what a depth takes at most: 1, 3, 6% of the dry weight; a full black is bounded as everything is.
+const fn most(depth: Depth) -> f64 {
+    match depth {
+        Depth::Pale => 0.03,
+        Depth::Medium => 0.09,
+        Depth::Dark => 0.18,
+        Depth::FullBlack => MOST,
     }
 }
 

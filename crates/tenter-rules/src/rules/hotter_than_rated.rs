@@ -15,6 +15,9 @@ pub(crate) const RULE: Rule = Rule {
     check,
 };
 
+const HELP: &str =
+    "Use a vessel that stands the heat, or let the water cool first. Sprayers and bottles soften and burst.";
+
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for step in context.steps() {
         let id = match (&step.source, step.liquor.as_ref().map(|liquor| &liquor.kind)) {
@@ -41,7 +44,42 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .noted(rated, "rated here")
             .figure(temperature)
             .figure(rated)
-            .help("Use a vessel that stands the heat, or let the water cool first. Sprayers and bottles soften and burst."),
+            .help(HELP),
         );
+    }
+    standing(context, found);
+}
+
+/// A bath that stands in a vessel, made or heated too hot for it.
+fn standing(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for frame in &context.rehearsal.frames {
+        for liquor in frame.liquors.iter() {
+            let vessel = liquor.vessel.and_then(|id| context.recipe.vessels.get(id.0));
+            let Some((vessel, rated)) = vessel.and_then(|vessel| Some((vessel, vessel.rated.as_ref()?))) else {
+                continue;
+            };
+            let told = found.iter().any(|have| {
+                have.rule == RULE.name && (have.place == frame.place || have.message.starts_with(&*vessel.name.text))
+            });
+            if liquor.temperature.value.low <= rated.value.high + 0.5 || told {
+                continue;
+            }
+            found.push(
+                Finding::new(
+                    &RULE,
+                    frame.place,
+                    format!(
+                        "{} with liquor at {}, and it is rated for {}",
+                        vessel.name.text,
+                        liquor.temperature.show(),
+                        rated.show()
+                    ),
+                )
+                .noted(rated, "rated here")
+                .figure(&liquor.temperature)
+                .figure(rated)
+                .help(HELP),
+            );
+        }
     }
 }

@@ -29,7 +29,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         });
         let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
         let place = context.laid_at(dyeing);
-        if !wants || !cellulose || told.contains(&liquor) || context.verb_at(place) == Some("dip") {
+        if dyeing.dry || !wants || !cellulose || told.contains(&liquor) || context.verb_at(place) == Some("dip") {
             continue;
         }
         let ratio = context.events().find_map(|event| match &event.kind {
@@ -38,14 +38,27 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         });
         let Some(ratio) = ratio.filter(|ratio| ratio.value.best >= LONG) else { continue };
         let Some(bath) = &dyeing.bath_then else { continue };
-        let salted = context.holds(&bath.contents, Role::Salt)
-            || context.events().any(|event| match &event.kind {
-                EventKind::Added { liquor: at, material, .. } => {
-                    *at == liquor && context.material(*material).role() == Role::Salt
-                }
-                EventKind::Immersed { liquor: at, salt, .. } => *at == liquor && salt.best > 1.0,
-                _ => false,
-            });
+        let salted = bath.volume.as_ref().is_none_or(|volume| {
+            let added: f64 = context
+                .events()
+                .filter_map(|event| match &event.kind {
+                    EventKind::Added { liquor: at, material, mass, .. }
+                        if *at == liquor && context.material(*material).role() == Role::Salt =>
+                    {
+                        Some(mass.value.high)
+                    }
+                    _ => None,
+                })
+                .sum();
+            let there: f64 = bath
+                .contents
+                .parts
+                .iter()
+                .filter(|(id, _)| context.material(*id).role() == Role::Salt)
+                .map(|(_, mass)| mass.value.high)
+                .sum();
+            added.max(there) / volume.value.best.max(f64::MIN_POSITIVE) >= LEAST_SALT
+        });
         if salted {
             continue;
         }
@@ -55,7 +68,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 &RULE,
                 place,
                 format!(
-                    "{} goes into a bath of {} L for each kilogram of goods without salt: most of it stays in the water",
+                    "{} goes into a bath of {} L for each kilogram of goods with hardly any salt: most of it stays in the water",
                     context.material(dyeing.dye).name,
                     number(ratio.value.best * 1000.0)
                 ),
@@ -66,5 +79,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// kg/m³ of salt; the palest shades have 20.
+const LEAST_SALT: f64 = 10.0;
 /// m³ for a kilogram.
 const LONG: f64 = 8e-3;

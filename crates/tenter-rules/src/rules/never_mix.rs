@@ -70,6 +70,21 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             in_vessel(context, *vessel, *later, event.place, &mut told, found);
         }
     }
+    standing(context, &mut told, found);
+}
+
+/// What stands in a vessel it eats, made there and not only added.
+fn standing<'a>(context: &Context<'a>, told: &mut Vec<(&'a NeverMix, Option<MaterialId>)>, found: &mut Vec<Finding>) {
+    for frame in &context.rehearsal.frames {
+        for liquor in frame.liquors.iter() {
+            let Some(vessel) = liquor.vessel else { continue };
+            for (material, mass) in &liquor.contents.parts {
+                if mass.value.best > TRACE {
+                    in_vessel(context, vessel, *material, liquor.made_by, told, found);
+                }
+            }
+        }
+    }
 }
 
 /// What rinsing leaves behind, kg: half a gram.

@@ -17,10 +17,11 @@ pub(crate) const RULE: Rule = Rule {
 };
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
-    let Some((depth, said)) = context.recipe.header.depth else { return };
     if context.uncertain_bench() {
         return;
     }
+    hardly_any(context, found);
+    let Some((depth, said)) = context.recipe.header.depth else { return };
     let (least, usual, word) = match depth {
         Depth::Pale => return,
         Depth::Medium => (0.005, "1 to 2%", "medium"),
@@ -51,6 +52,58 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         );
     }
 }
+
+/// Share of the goods, or of a paste, below which nobody sees a colour whatever the depth.
+const SEEN: f64 = 4e-4;
+
+/// So little dye that it is a slip.
+fn hardly_any(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for (index, goods) in context.recipe.goods.iter().enumerate() {
+        let Some(dry) = &goods.dry_mass else { continue };
+        let Some((mass, place)) = dye_on(context, GoodsId(index)) else { continue };
+        // A print covers part of the cloth: there the strength of the paste counts.
+        if context.verb_at(place).is_some_and(|verb| matches!(verb, "print" | "brush" | "spray"))
+            || mass.high / dry.value.best.max(f64::MIN_POSITIVE) >= SEEN
+        {
+            continue;
+        }
+        let finding = Finding::new(
+            &RULE,
+            place,
+            format!("{} of dye on {} of {}: hardly a tint", crate::bench::grams(mass), dry.show(), goods.name.text),
+        );
+        found.push(finding.noted(dry, "what the goods weigh").figure(dry).help(SLIP));
+    }
+    for mix in &context.recipe.mixes {
+        let Some(all) = mix.mass.as_ref().or(mix.volume.as_ref()) else { continue };
+        let kilograms = if mix.mass.is_some() { all.value.best } else { all.value.best * 1000.0 };
+        let printed = context.steps().find(|step| {
+            step.verb.is_some_and(|verb| matches!(verb.name, "print" | "brush"))
+                && step.applied.iter().any(|each| match each.what {
+                    tenter_resolve::recipe::Substance::Mix(id) => context.recipe.mix(id).name.place == mix.name.place,
+                    tenter_resolve::recipe::Substance::Material(_) => false,
+                })
+        });
+        let Some(printed) = printed else { continue };
+        let dyes = mix.ingredients.iter().filter(|each| match each.what {
+            tenter_resolve::recipe::Substance::Material(id) => context.material(id).is_dye,
+            tenter_resolve::recipe::Substance::Mix(_) => false,
+        });
+        let mass = |each: &tenter_resolve::recipe::Ingredient| each.amount.as_ref()?.mass.clone();
+        let Some((first, dye)) = dyes.filter_map(|each| Some((each.place, mass(each)?))).next() else { continue };
+        if kilograms <= 0.0 || dye.value.high / kilograms >= 2.5 * SEEN || context.troubled_block(mix.name.place) {
+            continue;
+        }
+        let finding = Finding::new(
+            &RULE,
+            first,
+            format!("{} of dye in {} of {}: hardly a tint", dye.show(), all.show(), mix.name.text),
+        );
+        found.push(finding.note(printed.place, "printed here").figure(&dye).figure(all).help(SLIP));
+    }
+}
+
+const SLIP: &str = "The palest shades take a gram for each kilogram. Look for a slip: mg for g, a decimal point.";
 
 /// All dye that reaches goods, kg, and the line of the first.
 pub(crate) fn dye_on(

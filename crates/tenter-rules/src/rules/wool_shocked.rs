@@ -35,6 +35,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 .is_some_and(|goods| goods.fibres.iter().all(|part| part.fibre.is_none_or(|fibre| fibre.id != "silk")))
         })
         .collect();
+    heated_in_a_rush(context, &woolly, found);
     for event in context.events() {
         let (goods, now) = match &event.kind {
             EventKind::Immersed { goods, temperature, .. } => (vec![*goods], temperature),
@@ -69,5 +70,41 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// A bath with wool in it brought up too fast.
+fn heated_in_a_rush(context: &Context<'_>, woolly: &[GoodsId], found: &mut Vec<Finding>) {
+    let Some(id) = woolly.first() else { return };
+    for event in context.events() {
+        let EventKind::BathTemperature { from, to, over, goods_inside: true, .. } = &event.kind else { continue };
+        let written = context.step_at(event.place).and_then(|step| step.duration.as_ref());
+        let rise = to.value.best - from.value.best;
+        if rise <= SHOCK || over.best <= 0.0 || rise / over.best * 60.0 <= FASTEST || context.troubled_line(event.place)
+        {
+            continue;
+        }
+        let Some(written) = written else { continue };
+        found.push(
+            Finding::new(
+                &RULE,
+                event.place,
+                format!(
+                    "{} are heated from {} to {} in {}",
+                    context.goods_name(*id),
+                    from.show(),
+                    to.show(),
+                    written.show()
+                ),
+            )
+            .figure(from)
+            .figure(to)
+            .figure(written)
+            .help(
+                "Take half an hour or more, 1 to 2 K a minute: wool felts in a rush, and acid dye goes on in patches.",
+            ),
+        );
+    }
+}
+
+/// Kelvins a minute.
+const FASTEST: f64 = 5.0;
 /// Kelvins.
 const SHOCK: f64 = 30.0;
