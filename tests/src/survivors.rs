@@ -13,7 +13,38 @@ pub struct Survivor {
 }
 
 /// The explanations.
-pub const SURVIVORS: &[Survivor] = &[];
+pub const SURVIVORS: &[Survivor] = &[
+    Survivor {
+        operator: "half-polyester-goods",
+        file: "stretch-leggings.dye",
+        change: "50% polyester",
+        why: "the recipe accepts `undyeable-share` on that very line, for a stretch fibre that is wanted: the reason given covers it",
+    },
+    Survivor {
+        operator: "dye-decimal-slip-up",
+        file: "tide-mark.dye",
+        change: "240 g",
+        why: "a dip carries off only the bath it takes up: ten times as strong it is a dark hem, not a spoiled one, and no depth is named",
+    },
+    Survivor {
+        operator: "spoon-for-gram",
+        file: "immersion-heavy.dye",
+        change: "6 to 8 tsp",
+        why: "powder can lie so light that these spoons weigh what was meant; only the advice to weigh is given",
+    },
+    Survivor {
+        operator: "volume-decimal-slip-down",
+        file: "gradation-six-pots.dye",
+        change: "from pot",
+        why: "each pot hands half of itself on to the next, so that a little drawn leaves nothing unusual over",
+    },
+    Survivor {
+        operator: "millilitres-for-litres",
+        file: "alum-tannin-cotton.dye",
+        change: "3 mL",
+        why: "the goods come wet from the rinse and bring two litres to the kilogram with them: a bath, by what is written",
+    },
+];
 
 /// The explanation of a survivor.
 pub fn explained(operator: &str, file: &str, change: &str) -> Option<&'static str> {

@@ -1,7 +1,7 @@
 //! Soda left out, weakened, or mistaken for something else.
 
 use tenter_reference::Role;
-use tenter_resolve::recipe::Ingredient;
+use tenter_resolve::recipe::{Ingredient, Substance};
 
 use super::{times, unit};
 use crate::good::Good;
@@ -91,7 +91,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "acid-into-bottle-of-soda",
         what: "vinegar put into a bottle with soda: it foams and bursts it",
-        answers: &["acid-in-alkali-step", "never-mix"],
+        answers: &["acid-and-soda-in-a-bottle", "acid-in-alkali-step", "never-mix"],
         make: |good| acid(good, true, "  50 mL    vinegar"),
         harms: always,
     },
@@ -123,8 +123,11 @@ fn rename(good: &Good, to: &str) -> Vec<Mutant> {
 fn acid(good: &Good, bottle: bool, line: &str) -> Vec<Mutant> {
     let Some(recipe) = good.recipe() else { return Vec::new() };
     let drawn = |header: usize| {
-        let mix = recipe.mixes.iter().find(|mix| good.line(0, mix.name.place) == Some(header));
-        mix.is_some_and(|mix| mix.draws.iter().any(|draw| draw.amount.is_some()))
+        let mix = recipe.mixes.iter().position(|mix| good.line(0, mix.name.place) == Some(header));
+        good.steps().iter().any(|(_, verb, step)| {
+            matches!(*verb, "squirt" | "spray")
+                && step.applied.iter().any(|each| matches!(each.what, Substance::Mix(id) if Some(id.0) == mix))
+        })
     };
     let soda = alkali(good).into_iter().filter(|each| good.words(each.name_place) == "soda ash");
     soda.filter_map(|each| good.line(0, each.place))

@@ -34,7 +34,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "soaping-cold",
         what: "soaped off at 15 °C: reactive dye does not come loose",
-        answers: &["too-few-soapings", "soaping-too-cool"],
+        answers: &["too-few-soapings"],
         make: |good| {
             if !good.reactive_on_cellulose() {
                 return Vec::new();
@@ -140,7 +140,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "bath-with-soda-for-wool",
         what: "soda instead of acid in a hot bath of wool: the wool is harmed and the dye stays off",
-        answers: &["acid-dye-without-acid", "alkali-harms-fibre", "far-too-much-alkali", "wool-in-alkali"],
+        answers: &["acid-dye-without-acid", "far-too-much-alkali"],
         make: |good| {
             if !(good.goods_are(FibreFamily::Protein)
                 && (good.dyes_with(DyeFamily::Acid) || good.dyes_with(DyeFamily::Reactive)))

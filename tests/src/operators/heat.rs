@@ -181,7 +181,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "disperse-not-boiled",
         what: "a disperse dye on polyester at 60 °C",
-        answers: &["too-cold-for-class", "acid-dye-too-cold", "batch-too-short"],
+        answers: &["disperse-dye-too-cold"],
         make: |good| {
             if !good.dyes_with(DyeFamily::Disperse) {
                 return Vec::new();

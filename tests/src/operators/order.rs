@@ -46,7 +46,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
     Operator {
         name: "soda-before-salt",
-        what: "soda into a level bath as soon as the goods are in it",
+        what: "soda into a level bath as soon as the goods are in it; harm where they were in it for less than 15 min",
         answers: &["alkali-before-level"],
         make: |good| {
             let soda = good.steps().into_iter().find(|(_, verb, step)| {
@@ -57,11 +57,13 @@ pub(super) const OPERATORS: &[Operator] = &[
                         .any(|each| good.material(each).is_some_and(|found| found.role() == Role::Alkali))
             });
             match (soda, good.verb_lines("immerse").first()) {
-                (Some((soda, _, _)), Some(immerse)) if soda > *immerse => vec![good.moved_before(soda, immerse + 1)],
+                (Some((soda, _, _)), Some(immerse)) if soda > *immerse + 1 => {
+                    vec![good.moved_before(soda, immerse + 1)]
+                }
                 _ => Vec::new(),
             }
         },
-        harms: |_, after| level(after),
+        harms: |_, after| level(after) && short_immersion(after),
     },
     Operator {
         name: "fold-after-dye",
@@ -137,4 +139,9 @@ fn has_dyeing(_: &Good, after: &Good) -> bool {
 /// The batch that comes too late was the one that fixes.
 fn after_dye(before: &Good, _: &Good) -> bool {
     before.reactive_on_cellulose()
+}
+
+fn short_immersion(good: &Good) -> bool {
+    let immersed = good.steps().into_iter().find(|(_, verb, _)| *verb == "immerse");
+    immersed.and_then(|(_, _, step)| step.duration.as_ref()).is_some_and(|time| time.value.best < 900.0)
 }

@@ -21,10 +21,10 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
     Operator {
         name: "salt-grams-for-grams-per-litre",
-        what: "g for g/L of salt in a reactive immersion of cotton",
+        what: "g for g/L of salt in a reactive immersion of cotton; harm where under 10 g/L is left",
         answers: &["immersion-without-salt"],
         make: |good| if bath(good) { super::unit(good, good.of_role(Role::Salt), "g/L", "g") } else { Vec::new() },
-        harms: always,
+        harms: |_, after| salt_strength(after) < 10.0,
     },
     Operator {
         name: "vessel-tenth",
@@ -39,7 +39,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "aluminium-vessel",
         what: "an aluminium vessel; harm where an alkali or an acid stands in it",
-        answers: &["never-mix", "reactive-vessel"],
+        answers: &["never-mix"],
         make: |good| {
             let lines = good.key_lines(BlockKind::Vessel, "material").into_iter();
             lines.map(|line| good.instead(line, "  material aluminium".to_owned())).collect()
@@ -69,7 +69,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "liquor-ratio-slip",
         what: "1:2 for 1:20 in a bath meant to be level",
-        answers: &["liquor-ratio-too-low", "bath-too-short-for-level", "far-out-number"],
+        answers: &["bath-too-short-for-level", "bath-cannot-cover", "far-out-number"],
         make: |good| {
             let mut found = Vec::new();
             for (index, line) in good.text.lines().enumerate() {
@@ -116,4 +116,19 @@ fn alkali_in_vessel(good: &Good) -> bool {
         let strong = |id: tenter_resolve::recipe::MaterialId| recipe.material(id).role() == Role::Alkali;
         liquor.contents.parts.iter().any(|(id, mass)| strong(*id) && mass.value.best > 0.0)
     })
+}
+
+/// All salt in the largest bath that holds goods, g/L.
+fn salt_strength(good: &Good) -> f64 {
+    let Some(recipe) = good.recipe() else { return 0.0 };
+    let salts = recipe.totals.materials.iter().filter(|total| recipe.material(total.material).role() == Role::Salt);
+    let mass: f64 = salts.filter_map(|total| total.mass.as_ref()).map(|mass| mass.value.best).sum();
+    let baths = good.rehearsal().into_iter().flat_map(|rehearsal| &rehearsal.events);
+    let volume = baths
+        .filter_map(|event| match &event.kind {
+            tenter_rehearse::EventKind::Immersed { volume: Some(volume), .. } => Some(volume.value.best),
+            _ => None,
+        })
+        .fold(0.0, f64::max);
+    if volume > 0.0 { mass / volume } else { 0.0 }
 }

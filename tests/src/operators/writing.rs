@@ -97,7 +97,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "dye-line-twice",
         what: "the line of a dye copied twice",
-        answers: &["said-twice", "same-material-twice", "too-little-alkali"],
+        answers: &["same-line-twice"],
         make: |good| {
             let dyes = good.of_role(Role::Dye).into_iter().filter_map(|each| good.line(0, each.place));
             dyes.filter(|line| good.text_of(good.header(*line)).starts_with("mix "))
