@@ -4,9 +4,13 @@ use std::sync::LazyLock;
 
 use tenter_chemistry::equilibrium::{Caution, Model, Totals, realistic_spread};
 use tenter_quantity::Interval;
+use tenter_resolve::recipe::MaterialId;
 
 use crate::contents::Contents;
 use crate::substances::Substances;
+
+/// Share of the water up to which a material that the model does not know is left out.
+const UNKNOWN_TRACE: f64 = 1e-4;
 
 /// The pH of a liquor at its temperature.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,7 +51,8 @@ fn at(value: Interval, end: End) -> f64 {
     }
 }
 
-/// Works the pH out; `None` where there is no liquor to speak of or the model has no answer.
+/// Works the pH out; `None` where there is no liquor to speak of, something in it that the model does not know, or no
+/// answer.
 ///
 /// The low end takes alkalis at their least, acids at their most and the warmer temperature, the high end the other
 /// way round, each with the least and the most water.
@@ -61,6 +66,11 @@ pub fn acidity(
 ) -> Option<Acidity> {
     let water = water(contents, substances);
     if water.best <= 0.0 || water.best < 0.05 * contents.total_mass().best {
+        return None;
+    }
+    // Beyond a trace of what the model does not know there is no saying.
+    let unknown = |id: MaterialId| substances.get(id).is_some_and(|substance| substance.unmodelled);
+    if contents.parts.iter().any(|(id, mass)| unknown(*id) && mass.value.best > UNKNOWN_TRACE * water.best) {
         return None;
     }
     let kelvin = temperature.max(Interval::exact(273.15)).min(Interval::exact(373.15));

@@ -34,6 +34,8 @@ pub struct Substance {
     pub bicarbonate: Interval,
     /// Components for the equilibrium, mol in one kg (best value); `None` if the model has none for it.
     pub ions: Option<Totals>,
+    /// Whether it moves the pH in a way the model does not know (bleach).
+    pub unmodelled: bool,
     /// Dye family, for a dye.
     pub family: Option<DyeFamily>,
     /// Reactive class by its group, for a reactive dye.
@@ -212,6 +214,7 @@ fn substance(material: &Material) -> Substance {
             .zip(moles)
             .filter(|(ions, _)| ions.hypochlorite == 0.0)
             .map(|(ions, moles)| components(&ions).scaled(moles.best)),
+        unmodelled: entry.and_then(|entry| entry.ions).is_some_and(|ions| ions.hypochlorite > 0.0),
         family: class.map(|class| class.family),
         reactive: class.and_then(|class| reactive_class(&class.id)),
         usable_factor,
