@@ -93,6 +93,8 @@ fn materials(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
             beneath.push(format!("measured as a liquid: {}", volume.show()));
         }
         beneath.extend(spoons(picked, total.material, file));
+        let wide = amount.and_then(|amount| words::measure(amount, &|place| picked.written(place, file)));
+        beneath.extend(wide.map(|input| safe(&format!("wide; to narrow it, measure {input}")).into_owned()));
         table.row(
             vec![
                 safe(&recipe.material(total.material).name).into_owned(),
