@@ -25,6 +25,9 @@ pub struct Party {
     pub name_range: Range,
 }
 
+/// Files meet as wholes: no place in them is to be shown.
+const NOWHERE: Range = 0..0;
+
 /// Kinds of party.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[allow(missing_docs)]
@@ -86,7 +89,7 @@ pub fn incoming(snapshot: &Snapshot, party: &Party) -> Vec<(Party, Vec<Range>)> 
         let mut found = Vec::new();
         for (path, outline) in snapshot.outlines() {
             if outline.uses.contains(&party.path) {
-                found.push((file_party(&path), vec![0..0]));
+                found.push((file_party(&path), vec![NOWHERE]));
             }
         }
         return found;
@@ -106,7 +109,7 @@ pub fn outgoing(snapshot: &Snapshot, party: &Party) -> Vec<(Party, Vec<Range>)> 
     if party.kind == PartyKind::File {
         let outlines = snapshot.outlines().find(|(path, _)| *path == party.path);
         let uses = outlines.map(|(_, outline)| outline.uses.clone()).unwrap_or_default();
-        return uses.iter().filter(|path| snapshot.has(path)).map(|path| (file_party(path), vec![0..0])).collect();
+        return uses.iter().filter(|path| snapshot.has(path)).map(|path| (file_party(path), vec![NOWHERE])).collect();
     }
     let Some(analysis) = snapshot.analyse(&party.path) else { return Vec::new() };
     let mut found: BTreeMap<(Arc<str>, usize), (Party, Vec<Range>)> = BTreeMap::new();

@@ -79,7 +79,8 @@ pub fn complete(snapshot: &Snapshot, path: &str, offset: usize) -> Vec<Completio
         Place::Body(body) => line::complete(&analysis, &body, offset),
     };
     found.sort_by(|a, b| (a.rank, &a.label).cmp(&(b.rank, &b.label)));
-    found.dedup_by(|a, b| a.label == b.label && a.kind == b.kind);
+    let mut met = std::collections::BTreeSet::new();
+    found.retain(|item| met.insert(item.label.clone()));
     found
 }
 

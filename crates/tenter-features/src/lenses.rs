@@ -1,7 +1,8 @@
 //! Lines above the text: what a recipe comes to, who uses a mix.
 
+use tenter_rehearse::clock_line;
+
 use crate::analysis::FileAnalysis;
-use crate::hints::{HintKind, hints};
 use crate::names::SymbolKind;
 use crate::navigation::references;
 use crate::text::{Location, Range};
@@ -10,7 +11,7 @@ use crate::workspace::Snapshot;
 /// Kinds of lens; each can be switched by itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum LensKind {
-    /// What a recipe comes to.
+    /// What a recipe asks: time, work, water, money.
     Recipe,
     /// When on the clock a group of steps begins.
     Clock,
@@ -36,11 +37,7 @@ pub fn lenses(analysis: &FileAnalysis, kinds: &dyn Fn(LensKind) -> bool) -> Vec<
     let mut found = Vec::new();
     let file = &analysis.file;
     if kinds(LensKind::Recipe) {
-        let whole = 0..file.text.len();
-        for hint in hints(analysis, &whole, &|kind| kind == HintKind::Recipe) {
-            let range = file.line_range(hint.offset);
-            found.push(Lens { range, kind: LensKind::Recipe, title: hint.label, places: Vec::new() });
-        }
+        recipes(analysis, &mut found);
     }
     if kinds(LensKind::Clock) {
         clocks(analysis, &mut found);
@@ -57,6 +54,25 @@ pub fn lenses(analysis: &FileAnalysis, kinds: &dyn Fn(LensKind) -> bool) -> Vec<
     }
     found.sort_by_key(|lens| (lens.range.start, lens.kind));
     found
+}
+
+/// What a recipe asks of a dyer: time, work, water, money. Pieces and weight stand beside the line already.
+fn recipes(analysis: &FileAnalysis, found: &mut Vec<Lens>) {
+    for view in analysis.sheets() {
+        let (Some(recipe), Some(rehearsal)) = (view.recipe(), view.rehearsal()) else { continue };
+        let Some(range) = recipe.name.as_ref().and_then(|name| analysis.locate_here(view.sheet, name.place)) else {
+            continue;
+        };
+        let mut parts = Vec::new();
+        if !rehearsal.frames.is_empty() {
+            parts.push(clock_line(&rehearsal.clock()));
+        }
+        parts.extend(recipe.totals.water.iter().map(|water| format!("{} water", water.show())));
+        parts.extend(recipe.totals.cost.iter().map(|cost| cost.total.show()));
+        if !parts.is_empty() {
+            found.push(Lens { range, kind: LensKind::Recipe, title: parts.join(" · "), places: Vec::new() });
+        }
+    }
 }
 
 /// When each group of steps begins and ends, counted from the first step.

@@ -33,7 +33,9 @@ pub(crate) fn name_at(analysis: &FileAnalysis, offset: usize) -> Option<Found<'_
 pub fn definition(snapshot: &Snapshot, path: &str, offset: usize) -> Vec<Location> {
     let Some(analysis) = snapshot.analyse(path) else { return Vec::new() };
     if let Some(target) = used_file(&analysis, offset) {
-        return snapshot.has(&target).then(|| Location { path: target, start: 0, end: 0 }).into_iter().collect();
+        let there = snapshot.has(&target);
+        let start = Location { path: target, start: 0, end: 0 };
+        return if there { vec![start] } else { Vec::new() };
     }
     name_at(&analysis, offset).and_then(|found| found.declared).into_iter().collect()
 }

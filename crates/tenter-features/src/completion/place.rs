@@ -23,7 +23,7 @@ pub enum Place {
         typed: Range,
     },
     /// On a line of a body.
-    Body(Body),
+    Body(Box<Body>),
 }
 
 /// A line of a body up to the caret, read by itself.
@@ -54,7 +54,7 @@ impl Place {
         if !typed.starts_with(char::is_whitespace) {
             let word = typed.split(char::is_whitespace).next().unwrap_or("");
             let at_edge = word.len() == typed.len();
-            if !(at_edge && typed.is_empty() && row.start < row.end && offset > row.start) && at_edge {
+            if at_edge {
                 return Self::Edge { typed: row.start..offset };
             }
             if let Some(kind) = lookup_kind(word) {
@@ -63,7 +63,7 @@ impl Place {
                 return Self::Header { kind: kind.kind, typed: start.min(offset)..offset };
             }
         }
-        Body::at(file, offset, row).map_or(Self::Edge { typed: offset..offset }, Self::Body)
+        Body::at(file, offset, row).map_or(Self::Edge { typed: offset..offset }, |body| Self::Body(Box::new(body)))
     }
 }
 
