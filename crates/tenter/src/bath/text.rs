@@ -78,7 +78,7 @@ fn made(bath: &Reckoned<'_>, output: &mut Output) {
                 line("", caution_words(*caution), output);
             }
         }
-        None => line("pH", "not known: no water, or nothing in it the model knows", output),
+        None => line("pH", "not known: no water, or something in it that the model does not know", output),
     }
     for (number, full) in bath.saturation().iter().enumerate() {
         let name = bath.recipe.materials.get(full.material.0).map_or("", |material| &material.name);

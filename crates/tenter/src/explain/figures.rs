@@ -66,21 +66,27 @@ impl Page<'_> {
     fn goods(&mut self) {
         for goods in &self.picked.recipe.goods {
             let name = &goods.name.text;
-            let mut add = |label: &str, figure: Option<&Figure>| {
+            let figures = [
+                ("pieces", Some(&goods.pieces)),
+                ("dry weight of one", goods.piece_mass.as_ref()),
+                ("dry weight of all", goods.dry_mass.as_ref()),
+                ("water held at the start", goods.state.pickup.as_ref()),
+                ("price of one", goods.price.as_ref()),
+            ];
+            let shares = goods.fibres.iter().map(|share| (&*share.name.text, Some(&share.share)));
+            for (label, figure) in figures.into_iter().chain(shares) {
                 let label = format!("{name}, {label}");
                 if (self.on)(goods.name.place) {
                     self.figure(label, figure);
                 } else {
                     self.touched(&label, figure);
                 }
-            };
-            add("pieces", Some(&goods.pieces));
-            add("dry weight of one", goods.piece_mass.as_ref());
-            add("dry weight of all", goods.dry_mass.as_ref());
-            add("water held at the start", goods.state.pickup.as_ref());
-            add("price of one", goods.price.as_ref());
-            for share in &goods.fibres {
-                add(&share.name.text, Some(&share.share));
+            }
+            if let Some(lots) = goods.lots.as_ref().filter(|lots| (self.on)(lots.place)) {
+                let (count, each) = (lots.count, lots.pieces_each);
+                let words =
+                    format!("{name}, lots: {count} × {each} pieces = {} pieces", u64::from(count) * u64::from(each));
+                self.stories.push(Story::Words(words));
             }
         }
     }
@@ -210,6 +216,14 @@ impl Page<'_> {
                 ("water held", step.pickup.as_ref()),
             ] {
                 self.figure(label, figure);
+            }
+            if let Some((times, _)) = step.repeats {
+                self.stories
+                    .push(Story::Words(format!("{times} times: fresh liquor each time, so {times} × what it takes")));
+            }
+            if let Some((portions, _)) = step.portions {
+                let text = format!("{portions} parts: the amount divided by {portions}, one after the other");
+                self.stories.push(Story::Words(text));
             }
             let uses = recipe.totals.steps.iter().filter(|total| total.place == step.place);
             for used in uses.flat_map(|total| &total.uses) {

@@ -103,7 +103,7 @@ fn steps(kelvin: f64) -> Vec<Step> {
 pub fn totals(acidity: &Acidity) -> String {
     let all = TOTALS.iter().zip(acidity.totals.as_array()).filter(|(_, total)| *total > 0.0);
     let told: Vec<String> = all.map(|(name, total)| format!("{name} {}", four(total))).collect();
-    if told.is_empty() { "nothing".to_owned() } else { told.join(", ") }
+    if told.is_empty() { "no salt, acid or alkali: 0".to_owned() } else { told.join(", ") }
 }
 
 /// The lines of the derivation, `head` first.

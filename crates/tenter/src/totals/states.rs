@@ -86,6 +86,12 @@ fn alkali(rehearsal: &Rehearsal, zone: &ZoneState) -> Interval {
     rehearsal.alkali(zone).map_or(Interval::ZERO, |alkali| alkali.value / zone.dry.value * 1000.0)
 }
 
+/// Water, alkali and pH.
+type Cells = [String; 3];
+
+/// A part of the goods by name.
+type Row = (String, Cells);
+
 /// The table; a row a step, a line in it for each part of the goods that the step changed.
 pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, output: &mut Output) {
     let several = rehearsal.frames.iter().any(|frame| frame.goods.len() > 1);
@@ -97,11 +103,11 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
         ("soda, g/kg", Edge::Right),
         ("pH", Edge::Right),
     ]);
-    let mut told: BTreeMap<(usize, ZoneKey), [String; 3]> = BTreeMap::new();
+    let mut told: BTreeMap<(usize, ZoneKey), Cells> = BTreeMap::new();
     for frame in &rehearsal.frames {
-        let mut rows: Vec<(String, [String; 3])> = Vec::new();
+        let mut rows: Vec<Row> = Vec::new();
         for (at, goods) in frame.goods.iter().enumerate() {
-            let mut alike: Vec<(Vec<ZoneKey>, [String; 3])> = Vec::new();
+            let mut alike: Vec<(Vec<ZoneKey>, Cells)> = Vec::new();
             for zone in parts(rehearsal, frame, goods) {
                 let cells = cells(rehearsal, &zone);
                 if told.insert((at, zone.key), cells.clone()).as_ref() == Some(&cells) {
@@ -126,8 +132,7 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
         }
         let line = picked.line(frame.place, file).map(|line| format!("{line} ")).unwrap_or_default();
         let lot = frame.lot.map(|lot| format!(", lot {lot}")).unwrap_or_default();
-        let column =
-            |cell: &dyn Fn(&(String, [String; 3])) -> String| rows.iter().map(cell).collect::<Vec<_>>().join("\n");
+        let column = |cell: &dyn Fn(&Row) -> String| rows.iter().map(cell).collect::<Vec<_>>().join("\n");
         let cells = vec![
             format!("{line}{}{lot}", frame.verb.unwrap_or("?")),
             words::clock(frame.end.elapsed.best),
@@ -146,7 +151,7 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
 }
 
 /// Water, alkali, pH; a dash where there is none.
-fn cells(rehearsal: &Rehearsal, zone: &ZoneState) -> [String; 3] {
+fn cells(rehearsal: &Rehearsal, zone: &ZoneState) -> Cells {
     let soda = alkali(rehearsal, zone);
     let ph = zone.acidity(&rehearsal.substances).map(|acidity| words::bare_ph(acidity.ph));
     let dash = || "-".to_owned();
