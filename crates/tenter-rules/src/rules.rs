@@ -3,6 +3,7 @@
 use crate::rule::Rule;
 
 mod accept_without_reason;
+mod acid_and_soda_in_a_bottle;
 mod acid_dye_too_cold;
 mod acid_dye_without_acid;
 mod acid_in_alkali_step;
@@ -14,6 +15,8 @@ mod awkward_name;
 mod batch_before_dye;
 mod batch_dries_out;
 mod batch_too_short;
+mod bath_cannot_cover;
+mod bath_never_made;
 mod bath_too_short_for_level;
 mod bicarbonate_without_heat;
 mod bleach_harms_fibre;
@@ -27,6 +30,7 @@ mod comment_without_blank;
 mod corrosive_without_gloves;
 mod damp_goods_dilute_soak;
 mod date_form;
+mod disperse_dye_too_cold;
 mod doubtful_unit;
 mod drain_with_care;
 mod dried_before_wash_off;
@@ -60,8 +64,10 @@ mod number_form;
 mod percent_of_what;
 mod powder_by_the_spoon;
 mod powder_never_wetted;
+mod powder_soaked_off;
 mod said_twice;
 mod salt_with_thickener;
+mod same_line_twice;
 mod same_name_twice;
 mod scalding_water;
 mod scale_too_coarse;
@@ -94,11 +100,13 @@ mod weight_of_what;
 mod which_goods;
 mod wool_shocked;
 mod wrong_dimension;
+mod zone_before_fold;
 mod zone_shares;
 
 /// Every rule, sorted by name.
 pub(crate) const ALL: &[&Rule] = &[
     &accept_without_reason::RULE,
+    &acid_and_soda_in_a_bottle::RULE,
     &acid_dye_too_cold::RULE,
     &acid_dye_without_acid::RULE,
     &acid_in_alkali_step::RULE,
@@ -110,6 +118,8 @@ pub(crate) const ALL: &[&Rule] = &[
     &batch_before_dye::RULE,
     &batch_dries_out::RULE,
     &batch_too_short::RULE,
+    &bath_cannot_cover::RULE,
+    &bath_never_made::RULE,
     &bath_too_short_for_level::RULE,
     &bicarbonate_without_heat::RULE,
     &bleach_harms_fibre::RULE,
@@ -123,6 +133,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &corrosive_without_gloves::RULE,
     &damp_goods_dilute_soak::RULE,
     &date_form::RULE,
+    &disperse_dye_too_cold::RULE,
     &doubtful_unit::RULE,
     &drain_with_care::RULE,
     &dried_before_wash_off::RULE,
@@ -156,8 +167,10 @@ pub(crate) const ALL: &[&Rule] = &[
     &percent_of_what::RULE,
     &powder_by_the_spoon::RULE,
     &powder_never_wetted::RULE,
+    &powder_soaked_off::RULE,
     &said_twice::RULE,
     &salt_with_thickener::RULE,
+    &same_line_twice::RULE,
     &same_name_twice::RULE,
     &scalding_water::RULE,
     &scale_too_coarse::RULE,
@@ -190,5 +203,6 @@ pub(crate) const ALL: &[&Rule] = &[
     &which_goods::RULE,
     &wool_shocked::RULE,
     &wrong_dimension::RULE,
+    &zone_before_fold::RULE,
     &zone_shares::RULE,
 ];
