@@ -27,6 +27,12 @@ pub const SURVIVORS: &[Survivor] = &[
         why: "a dip carries off only the bath it takes up: ten times as strong it is a dark hem, not a spoiled one, and no depth is named",
     },
     Survivor {
+        operator: "dye-hundredth",
+        file: "tide-mark.dye",
+        change: "0.24 g",
+        why: "0.4 g to the kilogram in the bath: still a tint by the bound of the rule, and dips are judged by their bath",
+    },
+    Survivor {
         operator: "spoon-for-gram",
         file: "immersion-heavy.dye",
         change: "6 to 8 tsp",
