@@ -19,16 +19,19 @@ mod bath_cannot_cover;
 mod bath_never_made;
 mod bath_too_short_for_level;
 mod bicarbonate_without_heat;
+mod black_or_turquoise_pale;
 mod bleach_harms_fibre;
 mod bleach_without_stop;
 mod bottle_too_old;
 mod broken_use;
+mod children_at_work;
 mod circular_mix;
 pub(crate) mod class_cannot_dye_fibre;
 mod clause_not_taken;
 mod comment_without_blank;
 mod corrosive_without_gloves;
 mod damp_goods_dilute_soak;
+mod dark_washed_with_light;
 mod date_form;
 mod disperse_dye_too_cold;
 mod doubtful_unit;
@@ -41,6 +44,7 @@ mod far_out_number;
 mod far_too_much_alkali;
 mod far_too_much_dye;
 mod food_vessel;
+mod gas_in_closed_vessel;
 mod goods_never_used;
 mod hard_water;
 mod hidden_character;
@@ -61,10 +65,12 @@ mod never_mix;
 mod no_alkali;
 mod not_scoured;
 mod number_form;
+mod overdye_cannot_show;
 mod percent_of_what;
 mod powder_by_the_spoon;
 mod powder_never_wetted;
 mod powder_soaked_off;
+mod publishing_line_missing;
 mod said_twice;
 mod salt_with_thickener;
 mod same_line_twice;
@@ -75,6 +81,8 @@ mod soak_bath_spent;
 mod soak_too_short;
 mod softener_too_early;
 mod steam_uncovered;
+mod step_without_effect;
+mod stock_too_old;
 mod stray_line;
 mod thread_stays_pale;
 mod time_not_said;
@@ -122,16 +130,19 @@ pub(crate) const ALL: &[&Rule] = &[
     &bath_never_made::RULE,
     &bath_too_short_for_level::RULE,
     &bicarbonate_without_heat::RULE,
+    &black_or_turquoise_pale::RULE,
     &bleach_harms_fibre::RULE,
     &bleach_without_stop::RULE,
     &bottle_too_old::RULE,
     &broken_use::RULE,
+    &children_at_work::RULE,
     &circular_mix::RULE,
     &class_cannot_dye_fibre::RULE,
     &clause_not_taken::RULE,
     &comment_without_blank::RULE,
     &corrosive_without_gloves::RULE,
     &damp_goods_dilute_soak::RULE,
+    &dark_washed_with_light::RULE,
     &date_form::RULE,
     &disperse_dye_too_cold::RULE,
     &doubtful_unit::RULE,
@@ -144,6 +155,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &far_too_much_alkali::RULE,
     &far_too_much_dye::RULE,
     &food_vessel::RULE,
+    &gas_in_closed_vessel::RULE,
     &goods_never_used::RULE,
     &hard_water::RULE,
     &hidden_character::RULE,
@@ -164,10 +176,12 @@ pub(crate) const ALL: &[&Rule] = &[
     &no_alkali::RULE,
     &not_scoured::RULE,
     &number_form::RULE,
+    &overdye_cannot_show::RULE,
     &percent_of_what::RULE,
     &powder_by_the_spoon::RULE,
     &powder_never_wetted::RULE,
     &powder_soaked_off::RULE,
+    &publishing_line_missing::RULE,
     &said_twice::RULE,
     &salt_with_thickener::RULE,
     &same_line_twice::RULE,
@@ -178,6 +192,8 @@ pub(crate) const ALL: &[&Rule] = &[
     &soak_too_short::RULE,
     &softener_too_early::RULE,
     &steam_uncovered::RULE,
+    &step_without_effect::RULE,
+    &stock_too_old::RULE,
     &stray_line::RULE,
     &thread_stays_pale::RULE,
     &time_not_said::RULE,
