@@ -115,18 +115,16 @@ fn shape(context: &Context<'_>, id: GoodsId, steps: &[&Step], found: &mut Vec<Fi
     let mut covered = false;
     for step in steps {
         match verb(step) {
-            "untie" if !shaped => {
-                // Bags and jars are opened too.
-                if !context.text(step.verb_place).eq_ignore_ascii_case("open") {
-                    found.push(
-                        Finding::new(
-                            &RULE,
-                            step.place,
-                            format!("{} are opened here, and nothing has folded or bound them", goods.name.text),
-                        )
-                        .help("Leave the step out, or write the `fold` or `bind` that belongs before it."),
-                    );
-                }
+            // Bags and jars are opened too.
+            "untie" if !shaped && !context.text(step.verb_place).eq_ignore_ascii_case("open") => {
+                found.push(
+                    Finding::new(
+                        &RULE,
+                        step.place,
+                        format!("{} are opened here, and nothing has folded or bound them", goods.name.text),
+                    )
+                    .help("Leave the step out, or write the `fold` or `bind` that belongs before it."),
+                );
             }
             "uncover" if !covered => {
                 found.push(

@@ -1,0 +1,134 @@
+//! Recipes on either side of the line a rule draws: the examples of its page, changed by a word or two.
+
+use tenter_resolve::NoLibrary;
+use tenter_rules::{Level, Page, check_document, rule};
+use tenter_syntax::Document;
+
+/// The level at which a rule speaks of a text, if it does.
+fn level(name: &str, text: &str) -> Option<Level> {
+    let document = Document::parse(text);
+    let findings = check_document(&document, "edge.dye", &NoLibrary).findings;
+    findings.into_iter().find(|told| told.finding.rule == name).map(|told| told.finding.level)
+}
+
+/// The example of a page with some of its words replaced; each must be there.
+fn changed(name: &str, section: &str, edits: &[(&str, &str)]) -> String {
+    let page = rule(name).map_or("", |rule| rule.page);
+    let mut text = Page::read(page).example(section).unwrap_or_default().to_owned();
+    for (from, to) in edits {
+        assert!(text.contains(from), "{name}: no `{from}` under {section}");
+        text = text.replace(from, to);
+    }
+    text
+}
+
+fn bad(name: &str, edits: &[(&str, &str)]) -> Option<Level> {
+    level(name, &changed(name, "Bad", edits))
+}
+
+fn good(name: &str, edits: &[(&str, &str)]) -> Option<Level> {
+    level(name, &changed(name, "Good", edits))
+}
+
+#[test]
+fn a_private_recipe_needs_no_licence() {
+    let name = "publishing-line-missing";
+    assert_eq!(bad(name, &[("  by       Ona Vessel\n", ""), ("  licence  CC-BY-4.0\n", "")]), None);
+    assert_eq!(bad(name, &[("  by       Ona Vessel\n", "")]), Some(Level::Advice));
+    assert_eq!(good(name, &[("  licence  CC-BY-4.0\n", "")]), Some(Level::Advice));
+}
+
+#[test]
+fn a_grey_is_no_black_that_failed() {
+    let name = "black-or-turquoise-pale";
+    let room = "  room     22 °C\n";
+    assert_eq!(bad(name, &[]), Some(Level::Advice));
+    assert_eq!(bad(name, &[(room, "  room     22 °C\n  depth    dark\n")]), Some(Level::Warning));
+    assert_eq!(bad(name, &[(room, "  room     22 °C\n  depth    medium\n")]), None);
+    assert_eq!(bad(name, &[("  15 g", "  5 g")]), None, "plainly a pale one");
+    let index = ("  index    C.I. Reactive Blue 140\n", "");
+    assert_eq!(bad(name, &[index]), None, "any blue without its index");
+    assert_eq!(bad(name, &[index, ("#0093a8", "#121214")]), Some(Level::Advice), "black by its screen colour");
+    assert_eq!(bad(name, &[("squirt ", "brush  ")]), None, "nobody knows how much of the cloth is painted");
+}
+
+#[test]
+fn dark_and_light_may_share_what_comes_after() {
+    let name = "dark-washed-with-light";
+    assert_eq!(bad(name, &[]), Some(Level::Warning));
+    assert_eq!(bad(name, &[("#f2c4cf", "#7a2f4a")]), None, "both are dark");
+    assert_eq!(bad(name, &[("#1a2440", "#c9d8f2")]), None, "both are light");
+    assert_eq!(bad(name, &[("  28 g     midnight", "  2 g      midnight")]), None, "a dark dye, laid pale");
+}
+
+#[test]
+fn dye_on_darker_cloth() {
+    let name = "overdye-cannot-show";
+    assert_eq!(bad(name, &[("#1f2a44", "#050507")]), Some(Level::Warning), "yellow on black is not seen at all");
+    assert_eq!(bad(name, &[("#1f2a44", "#efe2b0")]), None);
+    assert_eq!(bad(name, &[("  colour   #1f2a44\n", "")]), None, "nobody says what colour they are");
+    assert_eq!(good(name, &[("#efe2b0", "#2b3a66")]), None, "about as dark as the dye");
+    let bleached = "  bleach   tees in 8 L water with 100 mL sodium hypochlorite solution for 10 min\n  soak ";
+    assert_eq!(bad(name, &[("  soak ", bleached)]), None, "nobody knows the colour after bleach");
+}
+
+#[test]
+fn gas_needs_both_and_a_lid() {
+    let name = "gas-in-closed-vessel";
+    assert_eq!(bad(name, &[]), Some(Level::Error));
+    assert_eq!(bad(name, &[("  closed   yes\n", "")]), None);
+    assert_eq!(bad(name, &[("  closed   yes\n", "  closed   no\n")]), None);
+    assert_eq!(bad(name, &[("  closed   yes\n", ""), ("squeeze bottle", "sealed jar")]), Some(Level::Error));
+    assert_eq!(bad(name, &[("  20 g     citric acid\n", "")]), None);
+    assert_eq!(bad(name, &[("  30 g     soda ash", "  0.1 g    soda ash")]), None, "a thimbleful of gas");
+}
+
+#[test]
+fn a_childs_shirt_is_no_child_at_work() {
+    let name = "children-at-work";
+    let about = "An afternoon workshop with children of ten and older.";
+    let says = |words: &str| bad(name, &[(about, words)]);
+    assert_eq!(says(about), Some(Level::Warning));
+    for work in
+        ["For kids.", "Dyed at the school workshop.", "A children's birthday party.", "With the pupils of year 5."]
+    {
+        assert_eq!(says(work), Some(Level::Warning), "{work}");
+    }
+    for clothes in
+        ["Children's tees, sizes 4 to 10.", "Tees for kids.", "Navy for a school uniform.", "An old school spiral."]
+    {
+        assert_eq!(says(clothes), None, "{clothes}");
+    }
+}
+
+#[test]
+fn idle_steps() {
+    let name = "step-without-effect";
+    assert_eq!(bad(name, &[]), Some(Level::Advice));
+    assert_eq!(bad(name, &[("to 100% pickup", "to 70% pickup")]), None);
+    let after = |line: &str| good(name, &[("  dry      tees", &format!("  {line}\n  dry      tees"))]);
+    assert_eq!(after("untie    tees"), Some(Level::Advice));
+    assert_eq!(after("uncover  tees"), None, "the bag of the batch");
+    assert_eq!(after("turn     tees"), None);
+    assert_eq!(after("turn     tees\n  turn     tees"), Some(Level::Advice));
+    assert_eq!(after("spin     tees\n  spin     tees"), Some(Level::Advice));
+    assert_eq!(after("squeeze  tees\n  spin     tees"), None);
+    let wrung_first = ("  soak     tees", "  squeeze  tees to 80% pickup\n  soak     tees");
+    assert_eq!(good(name, &[wrung_first]), Some(Level::Advice), "dry goods give nothing");
+    assert_eq!(good(name, &[wrung_first, ("scoured, dry", "scoured, damp")]), None);
+    let lots = ("  pieces   4", "  pieces   4 in 2 lots");
+    assert_eq!(bad(name, &[lots]), None, "lots are not done in the order written");
+}
+
+#[test]
+fn a_stock_keeps_as_long_as_it_is_cold() {
+    let name = "stock-too-old";
+    let stored = "for 20 days";
+    assert_eq!(bad(name, &[]), Some(Level::Warning));
+    assert_eq!(bad(name, &[(stored, "for 5 days")]), None);
+    assert_eq!(good(name, &[(stored, "for 80 days")]), Some(Level::Warning));
+    let keep = "  7 g      lagoon\n  keep for 30 days";
+    assert_eq!(bad(name, &[("  7 g      lagoon", keep)]), None, "the recipe knows its stock");
+    assert_eq!(bad(name, &[("  7 g      lagoon", keep), (stored, "for 40 days")]), Some(Level::Warning));
+    assert_eq!(bad(name, &[("reactive dichlorotriazine", "direct")]), None, "water does not eat a direct dye");
+}
