@@ -22,7 +22,10 @@ pub(crate) struct Stored {
 
 type Open = BTreeMap<Arc<str>, Arc<File>>;
 type Disk = BTreeMap<Arc<str>, Arc<Stored>>;
-type Cache = BTreeMap<Arc<str>, (u64, Arc<FileAnalysis>)>;
+/// What was last worked out of a file, and at which revision. Locked while it is being worked out, so that two who ask
+/// at once do not both do it.
+type Slot = Arc<Mutex<Option<(u64, Arc<FileAnalysis>)>>>;
+type Cache = BTreeMap<Arc<str>, Slot>;
 
 /// The texts of a collection. The open ones go before what is on disk.
 #[derive(Debug, Default)]
@@ -196,24 +199,27 @@ impl Snapshot {
 
     /// The file with everything worked out of it; sheets whose blocks are the same as last time are kept.
     pub fn analyse(&self, path: &str) -> Option<Arc<FileAnalysis>> {
-        let before = {
-            let cache = self.cache.lock().unwrap_or_else(PoisonError::into_inner);
-            cache.get(path).cloned()
+        if !self.open.contains_key(path) {
+            return Some(Arc::new(FileAnalysis::new(self.file_once(path)?, self, None)));
+        }
+        let slot = {
+            let mut cache = self.cache.lock().unwrap_or_else(PoisonError::into_inner);
+            match cache.get(path) {
+                Some(slot) => Arc::clone(slot),
+                None => Arc::clone(cache.entry(path.into()).or_default()),
+            }
         };
-        if let Some((revision, analysis)) = &before
+        let mut kept = slot.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((revision, analysis)) = &*kept
             && *revision == self.revision
         {
             return Some(Arc::clone(analysis));
         }
-        let open = self.open.contains_key(path);
-        let file = if open { self.file(path)? } else { self.file_once(path)? };
-        let analysis = Arc::new(FileAnalysis::new(file, self, before.as_ref().map(|(_, analysis)| &**analysis)));
-        if open {
-            let mut cache = self.cache.lock().unwrap_or_else(PoisonError::into_inner);
-            let newer = cache.get(path).is_some_and(|(revision, _)| *revision > self.revision);
-            if !newer {
-                cache.insert(path.into(), (self.revision, Arc::clone(&analysis)));
-            }
+        let before = kept.as_ref().map(|(_, analysis)| &**analysis);
+        let analysis = Arc::new(FileAnalysis::new(self.file(path)?, self, before));
+        // An older picture must not replace what a newer one worked out.
+        if kept.as_ref().is_none_or(|(revision, _)| *revision < self.revision) {
+            *kept = Some((self.revision, Arc::clone(&analysis)));
         }
         Some(analysis)
     }

@@ -227,9 +227,7 @@ impl World {
 
 /// The innermost folder a file lies in; those the client opened go before others.
 fn locate<'a>(roots: impl Iterator<Item = (Option<&'a Path>, bool)>, uri: &Url) -> Option<(usize, String)> {
-    let Some(path) = uris::to_path(uri) else {
-        return None;
-    };
+    let path = uris::to_path(uri)?;
     roots
         .enumerate()
         .filter_map(|(index, (folder, asked))| {

@@ -22,6 +22,9 @@ const PATIENCE: Duration = Duration::from_secs(5);
 /// A checkout of another branch comes as many messages; they are gathered for so long.
 const BURST: Duration = Duration::from_millis(50);
 
+/// A file looked at again: its path and its text, none when it is gone.
+type Fresh = (Arc<str>, Option<Arc<str>>);
+
 impl Server {
     pub(super) fn start(&self, params: InitializeParams) -> InitializeResult {
         let client = Client::of(&params.capabilities);
@@ -115,7 +118,7 @@ impl Server {
                 uris.into_iter().filter_map(|uri| world.place(&uri).map(|(root, path)| (root, path, uri))).collect()
             });
             let read = tokio::task::spawn_blocking(move || {
-                let mut by_root: BTreeMap<usize, Vec<(Arc<str>, Option<Arc<str>>)>> = BTreeMap::new();
+                let mut by_root: BTreeMap<usize, Vec<Fresh>> = BTreeMap::new();
                 for (root, path, uri) in placed {
                     let text = crate::uris::to_path(&uri).and_then(|path| outside::read_text(&path));
                     by_root.entry(root).or_default().push((path.into(), text));
