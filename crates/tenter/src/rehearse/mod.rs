@@ -1,5 +1,6 @@
 //! `tenter rehearse`: the recipe carried out on paper, step by step.
 
+mod ending;
 mod json;
 mod text;
 
