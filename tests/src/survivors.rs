@@ -12,6 +12,9 @@ pub struct Survivor {
     pub why: &'static str,
 }
 
+const PRINT_GOES_ON: &str = "a print that ends with steaming and drying may be one part of a longer work, as in the \
+    specification's own example; only goods dried unfixed, or neither dried nor washed, are told";
+
 /// The explanations.
 pub const SURVIVORS: &[Survivor] = &[
     Survivor {
@@ -32,6 +35,10 @@ pub const SURVIVORS: &[Survivor] = &[
         change: "0.24 g",
         why: "0.4 g to the kilogram in the bath: still a tint by the bound of the rule, and dips are judged by their bath",
     },
+    Survivor { operator: "wash-off-left-out", file: "block-border.dye", change: "", why: PRINT_GOES_ON },
+    Survivor { operator: "wash-off-left-out", file: "print-paste-pale.dye", change: "", why: PRINT_GOES_ON },
+    Survivor { operator: "wash-off-left-out", file: "print-paste-strong.dye", change: "", why: PRINT_GOES_ON },
+    Survivor { operator: "wash-off-left-out", file: "printed-fern.dye", change: "", why: PRINT_GOES_ON },
     Survivor {
         operator: "spoon-for-gram",
         file: "immersion-heavy.dye",

@@ -27,10 +27,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             )));
             return;
         }
-        known |= matches!(
-            step.liquor.as_ref().map(|liquor| &liquor.kind),
-            Some(LiquorKind::Mix(_) | LiquorKind::Bath(_) | LiquorKind::Vessel(_))
-        );
+        let verb = step.verb.map_or("", |verb| verb.name);
+        let liquor = step.liquor.as_ref().map(|liquor| &liquor.kind);
+        known = match liquor {
+            Some(LiquorKind::Mix(_) | LiquorKind::Bath(_)) => true,
+            Some(LiquorKind::Vessel(_)) => known || verb != "make",
+            _ => known && !OUT.contains(&verb),
+        };
     }
 }
 
@@ -53,6 +56,8 @@ fn nowhere(step: &Step, known: bool) -> Option<Place> {
     }
 }
 
+/// Verbs that take goods out of their bath.
+const OUT: [&str; 7] = ["spin", "squeeze", "drip", "lift", "drain", "rinse", "dry"];
 /// Verbs that work in a liquor.
 const WET: [&str; 8] = ["soak", "immerse", "dip", "dye", "bleach", "strip", "simmer", "boil"];
 /// What a liquor is called, as its last word.

@@ -27,22 +27,23 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         told.push(goods);
+        let batched = context.steps().any(|step| step.verb.is_some_and(|verb| verb.name == "batch"));
         let fixed_later = context.steps().any(|step| {
-            step.verb.is_some_and(|verb| matches!(verb.name, "steam" | "microwave" | "batch" | "press"))
-                && !context.steps().take_while(|other| other.place != step.place).any(|other| {
-                    context.washes(other.place)
-                        && context
-                            .steps()
-                            .take_while(|before| before.place != other.place)
-                            .any(|before| before.place == laid)
-                })
-                && context.steps().take_while(|other| other.place != step.place).any(|other| {
-                    other.verb.is_some_and(|verb| verb.name == "dry")
-                        && context
-                            .steps()
-                            .take_while(|before| before.place != other.place)
-                            .any(|before| before.place == laid)
-                })
+            step.verb.is_some_and(|verb| {
+                matches!(verb.name, "steam" | "microwave" | "batch") || (verb.name == "press" && !batched)
+            }) && !context.steps().take_while(|other| other.place != step.place).any(|other| {
+                context.washes(other.place)
+                    && context
+                        .steps()
+                        .take_while(|before| before.place != other.place)
+                        .any(|before| before.place == laid)
+            }) && context.steps().take_while(|other| other.place != step.place).any(|other| {
+                other.verb.is_some_and(|verb| verb.name == "dry")
+                    && context
+                        .steps()
+                        .take_while(|before| before.place != other.place)
+                        .any(|before| before.place == laid)
+            })
         });
         let dried = context.events().find_map(|event| match &event.kind {
             EventKind::Dried { goods: dried, unwashed_dye: true, .. } if *dried == goods => Some(event.place),
@@ -50,13 +51,12 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         });
         let washed = context.dyeings().any(|dyeing| dyeing.goods == goods && dyeing.washed.is_some());
         let place = match dried {
-            Some(_) if fixed_later && washed => continue,
-            Some(_) if fixed_later => laid,
+            Some(_) if fixed_later => continue,
             Some(place) => place,
             None if !washed && context.steps().last().is_some() => laid,
             None => continue,
         };
-        let what = if dried.is_some() && washed { "are dried" } else { "are never washed" };
+        let what = if dried.is_some() { "are dried" } else { "are never washed" };
         let finding = Finding::new(&RULE, place, format!("{} {what} with the loose dye and soda still in them", context.goods_name(goods)))
             .help("Rinse cold until nearly clear, then soap off at 60 °C twice, then dry. Dried in, soda weakens cotton and loose dye sets in the wrong place.");
         found.push(if place == laid { finding } else { finding.note(laid, "the dye comes here") });

@@ -4,7 +4,7 @@ use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::{Figure, Place};
-use tenter_resolve::recipe::LiquorKind;
+use tenter_resolve::recipe::{LiquorKind, Substance};
 
 pub(crate) const RULE: Rule = Rule {
     name: "far-out-number",
@@ -35,11 +35,12 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for ingredient in mixes.chain(steps) {
         if let Some(amount) = &ingredient.amount
             && amount.by_volume_of_solid
+            && matches!(ingredient.what, Substance::Material(id) if context.material(id).is_dye)
             && amount.unit.name.contains("spoon")
             && let Some(volume) = &amount.volume
             && volume.value.low > MOST_SPOONED
         {
-            tell(ingredient.place, "powder by the spoon,", volume, "nobody counts so many spoons; grams, most likely");
+            tell(ingredient.place, "dye by the spoon,", volume, "nobody counts so many spoons; grams, most likely");
         }
         if let Some(temperature) = &ingredient.temperature {
             if temperature.value.low > BOILING || temperature.value.high > BOILING + 20.0 {
