@@ -4,7 +4,7 @@ use tenter_quantity::Place;
 use tenter_resolve::recipe::{Acceptance, Scope};
 
 use crate::context::Context;
-use crate::finding::{Finding, Level, Note};
+use crate::finding::{Finding, Note};
 use crate::registry::rule;
 
 /// Marks what the recipe accepts. Gives the places of the `accept` lines that had something to accept.
@@ -27,8 +27,9 @@ pub(crate) fn apply(context: &Context<'_>, findings: &mut [Finding]) -> Vec<Plac
             used.push(acceptance.place);
             if !rule.is_safety() {
                 finding.accepted = Some(acceptance.place);
-            } else if finding.level == rule.level || finding.level == Level::Error {
+            } else if !finding.lowered {
                 finding.level = finding.level.lowered();
+                finding.lowered = true;
                 finding.notes.push(Note {
                     place: acceptance.place,
                     text: format!(

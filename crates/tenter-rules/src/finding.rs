@@ -55,6 +55,8 @@ pub struct Finding {
     pub figures: Vec<Figure>,
     /// The line that accepts it, when one does.
     pub accepted: Option<Place>,
+    /// Made one level milder for a reason already; that is done once.
+    pub lowered: bool,
 }
 
 /// Something said about another place.
@@ -115,6 +117,7 @@ impl Finding {
             fixes: Vec::new(),
             figures: Vec::new(),
             accepted: None,
+            lowered: false,
         }
     }
 
