@@ -62,6 +62,21 @@ pub struct Check {
     /// Check standard input under this file name.
     #[arg(long, value_name = "FILE")]
     pub stdin_filename: Option<PathBuf>,
+    /// Make the fixes that are certain; standard input comes back fixed on standard output.
+    #[arg(long)]
+    pub fix: bool,
+    /// With --fix or --diff: make the fixes that are only likely too.
+    #[arg(long)]
+    pub suggested: bool,
+    /// Change nothing; show what --fix would change, and exit with 1 if there is anything.
+    #[arg(long, conflicts_with = "format")]
+    pub diff: bool,
+    /// Read this configuration instead of each collection's own tenter.toml.
+    #[arg(long, value_name = "FILE", conflicts_with = "isolated")]
+    pub config: Option<PathBuf>,
+    /// Read no configuration.
+    #[arg(long)]
+    pub isolated: bool,
 }
 
 /// Forms of what is found.
@@ -73,6 +88,8 @@ pub enum CheckFormat {
     Json,
     /// Annotations for GitHub's build log.
     Github,
+    /// A SARIF 2.1.0 log, with what the recipes accept.
+    Sarif,
 }
 
 /// Levels that can be asked for.

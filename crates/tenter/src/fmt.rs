@@ -102,7 +102,8 @@ fn standard_input(wanted: &Fmt, output: &mut Output) -> Outcome {
     if looking && !same { Outcome::Findings } else { Outcome::Clean }
 }
 
-fn diff(name: &str, before: &str, after: &str, output: &mut Output) {
+/// Shows what would change in a file.
+pub fn diff(name: &str, before: &str, after: &str, output: &mut Output) {
     let name = safe(name);
     // Past this time it settles for a coarser difference, which is still a true one.
     let changes = TextDiff::configure().timeout(Duration::from_secs(3)).diff_lines(before, after);

@@ -56,15 +56,21 @@ impl Locator<'_> {
 
 fn stretch(file: &SourceFile, position: usize, place: Place, own: bool) -> Option<Stretch> {
     let block = file.document.blocks.get(position)?;
-    let (start, end) = (block.start + place.start as usize, block.start + place.end as usize);
-    let (from, to) = (file.spot(start), file.spot(end));
-    Some(Stretch {
-        file: file.name.clone(),
-        line: from.line,
-        column: from.column,
-        end_line: to.line,
-        end_column: to.column,
-        bytes: (start.min(file.text.len()), end.min(file.text.len())),
-        own,
-    })
+    Some(Stretch::of(file, block.start + place.start as usize, block.start + place.end as usize, own))
+}
+
+impl Stretch {
+    /// The stretch between two bytes of a file.
+    pub fn of(file: &SourceFile, start: usize, end: usize, own: bool) -> Self {
+        let (from, to) = (file.spot(start), file.spot(end));
+        Self {
+            file: file.name.clone(),
+            line: from.line,
+            column: from.column,
+            end_line: to.line,
+            end_column: to.column,
+            bytes: (start.min(file.text.len()), end.min(file.text.len())),
+            own,
+        }
+    }
 }

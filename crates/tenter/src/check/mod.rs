@@ -1,10 +1,17 @@
 //! `tenter check`: what the rule book finds.
 
+mod config;
+mod configs;
+mod fingerprint;
+mod fix;
+mod fixing;
 mod github;
 mod json;
 mod locate;
 mod one;
+mod own;
 mod report;
+mod sarif;
 mod text;
 mod window;
 
@@ -13,10 +20,13 @@ use std::path::PathBuf;
 use rayon::prelude::*;
 
 use crate::arguments::{Check, CheckFormat, LevelWanted};
-use crate::check::one::{Input, Result, check_one};
+use crate::check::configs::Configs;
+use crate::check::fixing::{Done, fix_all};
+use crate::check::one::{Input, Result, Run, check_one};
 use crate::exit::Outcome;
 use crate::files::collection::Collections;
 use crate::files::path::shown;
+use crate::files::source::SourceFile;
 use crate::files::walk::{Found, find};
 use crate::output::Output;
 use crate::text::count::counted;
@@ -25,31 +35,60 @@ use crate::text::count::counted;
 pub fn run(wanted: &Check, output: &mut Output) -> Outcome {
     let dash = wanted.paths.iter().any(|path| path.as_os_str() == "-");
     let stdin = dash || wanted.stdin_filename.is_some();
-    if stdin && wanted.paths.iter().any(|path| path.as_os_str() != "-") {
-        output.tell("standard input is checked alone: give no other path beside - or --stdin-filename");
+    if let Some(what) = contradiction(wanted, stdin) {
+        output.tell(what);
         return Outcome::Failed;
     }
     let here = [PathBuf::from(".")];
-    let (found, collections, input) = if stdin {
+    let paths = if wanted.paths.is_empty() { &here[..] } else { &wanted.paths };
+    let mut given = None;
+    let mut found = if stdin {
         let path = wanted.stdin_filename.clone().unwrap_or_else(|| PathBuf::from("-"));
         let name = wanted.stdin_filename.as_deref().map_or_else(|| "<stdin>".to_owned(), shown);
-        (Found { files: vec![(name, path)], troubles: Vec::new() }, Collections::default(), Input::Standard)
+        match SourceFile::standard_input(name.clone()) {
+            Ok(file) => given = Some(file),
+            Err(error) => {
+                output.trouble(&name, &error.to_string());
+                return Outcome::Failed;
+            }
+        }
+        Found { files: vec![(name, path)], troubles: Vec::new() }
     } else {
-        let paths = if wanted.paths.is_empty() { &here[..] } else { &wanted.paths };
-        (find(paths), Collections::new(paths), Input::Disk)
+        find(paths)
     };
-    let detail = if wanted.format == CheckFormat::Text { text::Style::of(output) } else { text::Style::None };
-    let results: Vec<Result> =
-        found.files.par_iter().map(|(name, path)| check_one(name, path, input, &collections, wanted, detail)).collect();
+    let text = wanted.format == CheckFormat::Text && !(given.is_some() && wanted.fix);
+    let style = if text { text::Style::of(output) } else { text::Style::None };
+    let configs = Configs::new(wanted);
+    // Made anew once files were changed: what was read before is old then.
+    let collections = || if stdin { Collections::default() } else { Collections::new(paths) };
+    if wanted.fix || wanted.diff {
+        let run = Run { wanted, collections: &collections(), configs: &configs, style };
+        match fix_all(&found.files, given.as_ref(), run, output) {
+            Done::Shown(outcome) => return own::troubles(&configs, &found, output).max(outcome),
+            Done::Made { text, troubles } => {
+                given = text.or(given);
+                found.troubles.extend(troubles);
+            }
+        }
+    }
+    let collections = collections();
+    let run = Run { wanted, collections: &collections, configs: &configs, style };
+    let input = given.as_ref().map_or(Input::Disk, Input::Given);
+    let mut results: Vec<Result> =
+        found.files.par_iter().map(|(name, path)| check_one(name, path, input, run)).collect();
+    results.extend(own::results(&results, run));
+    results.sort_by(|a, b| a.name.cmp(&b.name));
+    let troubles: Vec<(String, String)> =
+        found.troubles.iter().chain(results.iter().flat_map(|result| &result.troubles)).cloned().collect();
     match wanted.format {
+        CheckFormat::Text if given.is_some() && wanted.fix => told_aside(&results, output),
         CheckFormat::Text => results.iter().flat_map(|result| &result.shown).for_each(|text| output.raw(text)),
         CheckFormat::Json => json::show(&results, output),
         CheckFormat::Github => github::show(&results, output),
+        CheckFormat::Sarif => sarif::show(&results, &troubles, output),
     }
-    let mut failed = false;
-    for (name, what) in found.troubles.iter().chain(results.iter().flat_map(|result| &result.troubles)) {
+    for (name, what) in &troubles {
         output.trouble(name, what);
-        failed = true;
     }
     for result in &results {
         if let Some(what) = &result.warning {
@@ -57,8 +96,28 @@ pub fn run(wanted: &Check, output: &mut Output) -> Outcome {
         }
     }
     let tally = Tally::of(&results);
-    output.tell(&tally.told(found.files.len()));
-    if failed { Outcome::Failed } else { tally.outcome(wanted) }
+    output.tell(&tally.told(if found.files.is_empty() { 0 } else { results.len() }));
+    if troubles.is_empty() { tally.outcome(wanted) } else { Outcome::Failed }
+}
+
+/// What cannot be wanted together.
+fn contradiction(wanted: &Check, stdin: bool) -> Option<&'static str> {
+    if stdin && wanted.paths.iter().any(|path| path.as_os_str() != "-") {
+        Some("standard input is checked alone: give no other path beside - or --stdin-filename")
+    } else if wanted.suggested && !wanted.fix && !wanted.diff {
+        Some("--suggested goes with --fix or --diff")
+    } else if stdin && wanted.fix && !wanted.diff && wanted.format != CheckFormat::Text {
+        Some("with --fix standard input comes back on standard output: give no --format")
+    } else {
+        None
+    }
+}
+
+/// Where standard output holds a text, the findings go beside it.
+fn told_aside(results: &[Result], output: &mut Output) {
+    for report in results.iter().flat_map(|result| &result.reports) {
+        output.tell(&text::plain_line(report));
+    }
 }
 
 /// What was found in all, whether shown or not.

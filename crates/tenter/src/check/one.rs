@@ -1,24 +1,40 @@
 //! One file checked.
 
+use std::collections::BTreeSet;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use tenter_rules::{Level, check_document};
+use tenter_rules::{Checked, Level, Told, Verdict, check_document};
 
-use crate::arguments::Check;
+use crate::arguments::{Check, CheckFormat};
+use crate::check::configs::Configs;
+use crate::check::fingerprint;
 use crate::check::locate::Locator;
 use crate::check::report::Report;
 use crate::check::text::{Style, render};
 use crate::files::collection::Collections;
 use crate::files::source::SourceFile;
 
-/// Where the bytes come from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Input {
+/// Where the text comes from.
+#[derive(Clone, Copy, Debug)]
+pub enum Input<'a> {
     /// The file itself.
     Disk,
-    /// Standard input, under the file's name.
-    Standard,
+    /// It was read already.
+    Given(&'a SourceFile),
+}
+
+/// What holds for all files of a run.
+#[derive(Clone, Copy)]
+pub struct Run<'a> {
+    /// What is wanted.
+    pub wanted: &'a Check,
+    /// Where other files come from.
+    pub collections: &'a Collections,
+    /// What the collections say about rules.
+    pub configs: &'a Configs,
+    /// How reports look.
+    pub style: Style,
 }
 
 /// What came of a file.
@@ -36,6 +52,8 @@ pub struct Result {
     pub troubles: Vec<(String, String)>,
     /// What is wrong with the file as a whole although it was checked.
     pub warning: Option<String>,
+    /// Rules of which the collection with this top folder accepted something here.
+    pub accepted_by_collection: BTreeSet<(PathBuf, &'static str)>,
 }
 
 /// How many findings of each level.
@@ -51,57 +69,86 @@ pub struct Counts {
     pub accepted: usize,
 }
 
-/// Reads and checks a file. A mistake of ours in one file does not keep the others from being checked.
-pub fn check_one(
-    name: &str,
-    path: &Path,
-    input: Input,
-    collections: &Collections,
-    wanted: &Check,
-    style: Style,
-) -> Result {
-    let work = || checked(name, path, input, collections, wanted, style);
-    catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(|_| {
-        let what = "this file brought the checker down; that is a mistake of the checker, please report it";
-        Result { name: name.to_owned(), troubles: vec![(name.to_owned(), what.to_owned())], ..Result::default() }
-    })
+impl Counts {
+    /// Counts one of this level.
+    pub fn add(&mut self, level: Level) {
+        match level {
+            Level::Error => self.errors += 1,
+            Level::Warning => self.warnings += 1,
+            Level::Advice => self.advice += 1,
+        }
+    }
 }
 
-fn checked(name: &str, path: &Path, input: Input, collections: &Collections, wanted: &Check, style: Style) -> Result {
-    let mut result = Result { name: name.to_owned(), ..Result::default() };
-    let read = match input {
-        Input::Disk => SourceFile::read(path, name.to_owned()),
-        Input::Standard => SourceFile::standard_input(name.to_owned()),
-    };
-    let file = match read {
-        Ok(file) => file,
-        Err(error) => {
-            result.troubles.push((name.to_owned(), error.to_string()));
-            return result;
-        }
-    };
-    result.warning = file.encoding_trouble();
-    let (collection, inside) = collections.of(path);
+/// What is said when the work on a file ends in a mistake of ours.
+pub const BROUGHT_DOWN: &str = "this file brought the checker down; that is a mistake of the checker, please report it";
+
+/// Reads and checks a file. A mistake of ours in one file does not keep the others from being checked.
+pub fn check_one(name: &str, path: &Path, input: Input<'_>, run: Run<'_>) -> Result {
+    catch_unwind(AssertUnwindSafe(|| match input {
+        Input::Given(file) => checked(file, path, run),
+        Input::Disk => match SourceFile::read(path, name.to_owned()) {
+            Ok(file) => checked(&file, path, run),
+            Err(error) => failed(name, &error.to_string()),
+        },
+    }))
+    .unwrap_or_else(|_| failed(name, BROUGHT_DOWN))
+}
+
+fn failed(name: &str, what: &str) -> Result {
+    Result { name: name.to_owned(), troubles: vec![(name.to_owned(), what.to_owned())], ..Result::default() }
+}
+
+fn checked(file: &SourceFile, path: &Path, run: Run<'_>) -> Result {
+    let mut result = Result { name: file.name.clone(), warning: file.encoding_trouble(), ..Result::default() };
+    let (collection, inside) = run.collections.of(path);
+    let config = run.configs.of(collection.root());
     let checked = check_document(&file.document, &inside, &*collection);
     for told in &checked.findings {
-        let finding = &told.finding;
-        match (&finding.accepted, finding.level) {
-            (Some(_), _) => result.counts.accepted += 1,
-            (None, Level::Error) => result.counts.errors += 1,
-            (None, Level::Warning) => result.counts.warnings += 1,
-            (None, Level::Advice) => result.counts.advice += 1,
+        let mut finding = told.finding.clone();
+        let by_collection = match config.levels.apply(&mut finding) {
+            Verdict::Off => continue,
+            Verdict::Told => None,
+            Verdict::Accepted(reason) => {
+                result.accepted_by_collection.insert((collection.root().to_owned(), finding.rule));
+                Some(reason)
+            }
+        };
+        let accepted = finding.accepted.is_some() || by_collection.is_some();
+        if accepted {
+            result.counts.accepted += 1;
+        } else {
+            result.counts.add(finding.level);
         }
-        let hidden = finding.accepted.is_some() && !wanted.accepted;
-        if hidden || !wanted.level.shows(finding.level) {
+        // A log for other tools carries what is accepted as such: they would take it for settled else.
+        let shows_accepted = run.wanted.accepted || run.wanted.format == CheckFormat::Sarif;
+        if (accepted && !shows_accepted) || !run.wanted.level.shows(finding.level) {
             continue;
         }
         let Some(sheet) = checked.sheets.get(told.sheet) else { continue };
-        let locator = Locator { sheet, file: &file, collection: &collection };
-        let Some(report) = Report::new(finding, &locator) else { continue };
-        if style != Style::None {
-            result.shown.push(render(&report, &file, style));
+        let locator = Locator { sheet, file, collection: &collection };
+        let Some(mut report) = Report::new(&finding, &locator) else { continue };
+        if let Some(reason) = by_collection {
+            report.accepted = config.accepts.get(finding.rule).cloned();
+            report.reason = Some(reason.to_owned());
+        } else {
+            report.reason = reason(&checked, told);
+        }
+        if run.style != Style::None {
+            result.shown.push(render(&report, file, run.style));
         }
         result.reports.push(report);
     }
+    if run.wanted.format == CheckFormat::Sarif {
+        fingerprint::mark(&mut result.reports, file);
+    }
     result
+}
+
+/// The reason the recipe gives for accepting a finding.
+fn reason(checked: &Checked, told: &Told) -> Option<String> {
+    let place = told.finding.accepted?;
+    let recipe = checked.results.get(told.sheet)?.recipes.get(told.recipe)?;
+    let acceptance = recipe.acceptances.iter().find(|acceptance| acceptance.place == place)?;
+    acceptance.reason.as_ref().map(|reason| reason.text.to_string())
 }

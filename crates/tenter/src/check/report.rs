@@ -24,6 +24,10 @@ pub struct Report {
     pub fixes: Vec<FixReport>,
     /// The line that accepts it.
     pub accepted: Option<Stretch>,
+    /// Why it is accepted.
+    pub reason: Option<String>,
+    /// What it is known by from run to run; empty where no format asks for it.
+    pub fingerprint: String,
 }
 
 /// A change of the text.
@@ -67,6 +71,8 @@ impl Report {
             notes: finding.notes.iter().map(|note| (locator.stretch(note.place), note.text.clone())).collect(),
             fixes: fixes.collect(),
             accepted: finding.accepted.and_then(|place| locator.stretch(place)),
+            reason: None,
+            fingerprint: String::new(),
         })
     }
 }

@@ -83,7 +83,8 @@ pub fn render(report: &Report, file: &SourceFile, style: Style) -> String {
         out.push_str(&paragraph(&format!("{sure}:  {}", safe(&fix.title)), 2, 8, WIDTH));
     }
     if let Some(accepted) = &report.accepted {
-        out.push_str(&format!("  accepted on line {}\n", accepted.line));
+        let at = if accepted.own { "on line " } else { &format!("in {}:", safe(&accepted.file)) };
+        out.push_str(&format!("  accepted {at}{}\n", accepted.line));
     }
     out.push_str(&format!("  more: tenter explain {}\n\n", report.rule));
     out
@@ -170,6 +171,8 @@ mod tests {
             notes: Vec::new(),
             fixes: Vec::new(),
             accepted: None,
+            reason: None,
+            fingerprint: String::new(),
         };
         let plain = render(&report, &file, Style::Plain);
         assert!(!plain.contains('\u{1b}'), "{plain}");

@@ -26,6 +26,11 @@ impl Collection {
         Self { root, read: Mutex::default() }
     }
 
+    /// The top folder.
+    pub fn root(&self) -> &Path {
+        &self.root
+    }
+
     /// The file behind a path inside the collection, read on first need.
     pub fn file(&self, path: &str) -> Option<Arc<SourceFile>> {
         if let Some(known) = self.read.lock().unwrap_or_else(PoisonError::into_inner).get(path) {
@@ -68,6 +73,11 @@ impl Collections {
     pub fn new(paths: &[PathBuf]) -> Self {
         let named = paths.iter().filter(|path| path.is_dir()).map(|path| absolute(path)).collect();
         Self { known: Mutex::default(), named }
+    }
+
+    /// Whether the whole collection with this top folder is looked through.
+    pub fn whole(&self, root: &Path) -> bool {
+        self.named.iter().any(|named| root.starts_with(named))
     }
 
     /// The collection a file belongs to, and the file's path inside it.

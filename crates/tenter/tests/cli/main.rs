@@ -5,8 +5,10 @@
 mod bath;
 mod bench;
 mod collection;
+mod config;
 mod exit_status;
 mod explain;
+mod fix;
 mod formatting;
 mod hostile;
 mod json;
@@ -14,4 +16,5 @@ mod materials;
 mod readme;
 mod rehearse;
 mod reports;
+mod sarif;
 mod totals;
