@@ -55,6 +55,7 @@ steps prepare
 steps colour
   sprinkle 4 g/piece lagoon on rim
   sprinkle 1.5 g/piece marigold on heart
+  sprinkle 12 g/piece soda ash on front
   irrigate 350 mL/piece water at 82 °C
   batch    tees for 4 h in sealed bag
 

@@ -28,7 +28,7 @@ pub(super) fn complete(analysis: &FileAnalysis, body: &Body, offset: usize) -> V
     let begun = head.filter(|head| (head.span.end as usize) < body.start() + typed.len());
     if let Some(head) = begun {
         let word = head.word.to_string();
-        let found = if body.kind == BlockKind::Steps && verb_row(&word).is_some() {
+        let found = if body.kind == BlockKind::Steps && word != "accept" && verb_row(&word).is_some() {
             step(view, body, &word, offset)
         } else {
             keys::value(view, body, &word, offset)

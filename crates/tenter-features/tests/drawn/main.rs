@@ -203,10 +203,18 @@ fn completion_in_places_half_typed() {
         ("materials behind an amount", step("sprinkle 4 g/piece ")),
         ("zones", step("sprinkle 4 g/piece lagoon on ")),
         ("layouts", step("fold     tees as ")),
-        ("rules", step("accept   too-little")),
     ];
     let told: Vec<String> = cases.iter().map(|(what, drawn)| format!("# {what}\n{}", offered(drawn, 8))).collect();
     assert_snapshot!(told.join("\n\n"));
+}
+
+#[test]
+fn completion_of_rules_asks_for_the_reason() {
+    let scene = Scene::new(&format!("{TEES}  accept   too-little‸\n"));
+    let found = completion::complete(&scene.snapshot, &scene.path, scene.offset);
+    let rule = found.iter().find(|item| item.label == "too-little-alkali").unwrap();
+    assert_eq!(rule.insert, "too-little-alkali because ${1:reason}");
+    assert_eq!(found.len(), tenter_rules::RULES.len());
 }
 
 #[test]
