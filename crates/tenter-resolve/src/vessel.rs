@@ -49,7 +49,11 @@ pub(crate) fn bind(binder: &mut Binder<'_>) {
                         _ => Some((true, place)),
                     };
                 }
-                "closed" => vessel.closed = Some(row.place(row.line.span)),
+                "closed" => {
+                    let answer = prose(row).map(|answer| fold_name(&answer.text)).unwrap_or_default();
+                    vessel.closed =
+                        (!matches!(answer.as_str(), "no" | "never" | "not")).then(|| row.place(row.line.span));
+                }
                 "accept" => {}
                 _ => crate::keys::known_or_told(binder, row, body.block.kind),
             }

@@ -76,7 +76,8 @@ impl StepReader<'_, '_> {
 
     /// `soak tees for 20 min soda soak`: a bath that lacks its `in`. It is told, and taken for what was meant.
     pub(super) fn lacks_in(&mut self, binder: &mut Binder<'_>, name: &NameUse, connector: Option<Connector>) -> bool {
-        let free = self.step.liquor.is_none()
+        let free = !self.acts_on_bath()
+            && self.step.liquor.is_none()
             && self.takes(Some(Connector::In), &[Expect::Liquor])
             && !self.takes(connector, &[Expect::Liquor, Expect::Material, Expect::Steps]);
         let Some(id) = name.find(mix).filter(|_| free) else { return false };

@@ -78,27 +78,9 @@ impl StepReader<'_, '_> {
         if name.find(group).is_some() && name.find(mix).is_none() {
             return self.words(name);
         }
-        if let Some(id) = name.find(mix) {
-            let acts_on_bath = matches!(
-                self.verb_name(),
-                "raise"
-                    | "hold"
-                    | "heat"
-                    | "cool"
-                    | "boil"
-                    | "simmer"
-                    | "stir"
-                    | "drain"
-                    | "dispose"
-                    | "rest"
-                    | "store"
-                    | "cover"
-                    | "top up"
-            );
-            if acts_on_bath {
-                self.step.liquor = Some(Liquor { place: self.row.place(name.span), kind: LiquorKind::Mix(id) });
-                return;
-            }
+        if let Some(id) = name.find(mix).filter(|_| self.acts_on_bath()) {
+            self.step.liquor = Some(Liquor { place: self.row.place(name.span), kind: LiquorKind::Mix(id) });
+            return;
         }
         if matches!(
             self.verb_name(),
@@ -140,6 +122,26 @@ impl StepReader<'_, '_> {
         if let Some(draft) = draft(binder, self.row, None, name, phrase, false) {
             self.place_draft(binder, Some(Connector::With), draft);
         }
+    }
+
+    /// Verbs whose object may be a liquor: `stir dye bath`.
+    pub(super) fn acts_on_bath(&self) -> bool {
+        matches!(
+            self.verb_name(),
+            "raise"
+                | "hold"
+                | "heat"
+                | "cool"
+                | "boil"
+                | "simmer"
+                | "stir"
+                | "drain"
+                | "dispose"
+                | "rest"
+                | "store"
+                | "cover"
+                | "top up"
+        )
     }
 
     pub(super) fn applies_liquor(&self) -> bool {
