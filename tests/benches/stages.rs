@@ -32,8 +32,11 @@ fn sheet(name: &str) -> Sheet {
 #[divan::bench(args = names())]
 fn a_grammar_alone(bencher: Bencher<'_, '_>, name: &str) {
     let document = Document::parse(text(name));
-    let bodies: Vec<String> =
-        document.blocks.iter().map(|placed| placed.block.text.split_once('\n').map_or("", |(_, body)| body).to_owned()).collect();
+    let bodies: Vec<String> = document
+        .blocks
+        .iter()
+        .map(|placed| placed.block.text.split_once('\n').map_or("", |(_, body)| body).to_owned())
+        .collect();
     bencher.bench(|| bodies.iter().map(|body| pest_only(body)).sum::<usize>());
 }
 

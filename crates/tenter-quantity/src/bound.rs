@@ -56,34 +56,15 @@ pub fn at_most(x: f64) -> Interval {
     Interval::new(x - x.abs() * ONE_SIDED_SHARE, x, x)
 }
 
-const ABOUT: &[&str] = &[
-    "about",
-    "approximately",
-    "approx.",
-    "approx",
-    "roughly",
-    "around",
-    "circa",
-    "ca.",
-    "~",
-    "≈",
-];
+const ABOUT: &[&str] = &["about", "approximately", "approx.", "approx", "roughly", "around", "circa", "ca.", "~", "≈"];
 const AT_LEAST: &[&str] = &["at least", "no less than", "not less than", "≥", ">="];
-const AT_MOST: &[&str] = &[
-    "at most",
-    "no more than",
-    "not more than",
-    "up to",
-    "≤",
-    "<=",
-];
+const AT_MOST: &[&str] = &["at most", "no more than", "not more than", "up to", "≤", "<="];
 
 fn after<'a>(text: &'a str, openings: &[&str]) -> Option<&'a str> {
     openings.iter().find_map(|opening| {
         let head = text.get(..opening.len())?;
         let rest = text.get(opening.len()..)?;
-        let apart =
-            !opening.ends_with(char::is_alphabetic) || rest.starts_with(char::is_whitespace);
+        let apart = !opening.ends_with(char::is_alphabetic) || rest.starts_with(char::is_whitespace);
         (head.eq_ignore_ascii_case(opening) && apart).then(|| rest.trim_start())
     })
 }
@@ -155,12 +136,6 @@ fn range_ends(text: &str) -> Option<(&str, &str)> {
             return Some(ends);
         }
     }
-    let hyphen = text
-        .char_indices()
-        .skip(1)
-        .find(|&(_, c)| matches!(c, '-' | '‐' | '‑' | '−'))?;
-    Some((
-        text.get(..hyphen.0)?,
-        text.get(hyphen.0 + hyphen.1.len_utf8()..)?,
-    ))
+    let hyphen = text.char_indices().skip(1).find(|&(_, c)| matches!(c, '-' | '‐' | '‑' | '−'))?;
+    Some((text.get(..hyphen.0)?, text.get(hyphen.0 + hyphen.1.len_utf8()..)?))
 }

@@ -220,9 +220,7 @@ pub fn price_per_litre(code: &str) -> Option<&'static Unit> {
 /// currency; anything unknown has 2.
 pub fn decimals(symbol: &str) -> usize {
     let code = symbol.split('/').next().unwrap_or(symbol);
-    position(code)
-        .and_then(|at| CODES.get(at))
-        .map_or(2, |&(_, decimals)| decimals)
+    position(code).and_then(|at| CODES.get(at)).map_or(2, |&(_, decimals)| decimals)
 }
 
 /// Every code, in order.

@@ -63,18 +63,10 @@ impl Figure {
 }
 
 fn named(label: &str, value: String) -> String {
-    if label.is_empty() {
-        value
-    } else {
-        format!("{value} {label}")
-    }
+    if label.is_empty() { value } else { format!("{value} {label}") }
 }
 
-fn filled(
-    formula: &str,
-    inputs: &[(&'static str, Figure)],
-    written: &dyn Fn(Place) -> String,
-) -> String {
+fn filled(formula: &str, inputs: &[(&'static str, Figure)], written: &dyn Fn(Place) -> String) -> String {
     let tell = |(label, input): &(&str, Figure)| input.told(label, written);
     if formula == SUM {
         if inputs.is_empty() {

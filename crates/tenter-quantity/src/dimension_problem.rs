@@ -18,15 +18,8 @@ pub struct DimensionProblem {
 impl DimensionProblem {
     /// Works out what was probably meant from the two kinds alone.
     pub fn new(given: Dimension, needed: &[Dimension]) -> Self {
-        let probably = needed
-            .iter()
-            .find_map(|&kind| probably_meant(given, kind))
-            .map(str::to_owned);
-        Self {
-            given,
-            needed: needed.to_vec(),
-            probably,
-        }
+        let probably = needed.iter().find_map(|&kind| probably_meant(given, kind)).map(str::to_owned);
+        Self { given, needed: needed.to_vec(), probably }
     }
 
     /// With a better guess at what was meant, from one who sees the words around it.
@@ -40,11 +33,7 @@ impl fmt::Display for DimensionProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "this is {} (as in {})", self.given, self.given.example())?;
         for (position, kind) in self.needed.iter().enumerate() {
-            let link = if position == 0 {
-                ", but needed is"
-            } else {
-                " or"
-            };
+            let link = if position == 0 { ", but needed is" } else { " or" };
             write!(f, "{link} {} (as in {})", kind, kind.example())?;
         }
         match &self.probably {
@@ -61,9 +50,7 @@ fn probably_meant(given: Dimension, needed: Dimension) -> Option<&'static str> {
         (D::PerCent, D::MassFraction) => {
             "a share of the dry weight of the goods, written `% owg`, or a share by mass, `% w/w`"
         }
-        (D::PerCent, D::MassConcentration) => {
-            "grams in 100 mL, written `% w/v`, or a share of the goods, `% owg`"
-        }
+        (D::PerCent, D::MassConcentration) => "grams in 100 mL, written `% w/v`, or a share of the goods, `% owg`",
         (D::PerCent, D::Mass) => "a share of the dry weight of the goods, written `% owg`",
         (D::PerCent, D::VolumeFraction) => "a share by volume, written `% v/v`",
         (D::Mass, D::MassConcentration) => "a mass in each litre, written `g/L`",
@@ -71,9 +58,7 @@ fn probably_meant(given: Dimension, needed: Dimension) -> Option<&'static str> {
         (D::MassConcentration, D::MassFraction) => "a share of the goods, written `% owg`",
         (D::Volume, D::VolumeFraction) => "a volume in each litre, written `mL/L`",
         (D::Volume, D::Time | D::Temperature) => "`min`, `h` or `°C`; this unit is a volume",
-        (D::Volume, D::Mass) => {
-            "a mass in `g`; a volume of powder needs its bulk density to become one"
-        }
+        (D::Volume, D::Mass) => "a mass in `g`; a volume of powder needs its bulk density to become one",
         (D::Mass, D::Volume) => "a volume in `mL` or `L`; an `oz` of liquid is written `fl oz`",
         (D::None, D::Temperature) => "a temperature with its unit, `°C` or `°F`",
         (D::None, D::Time) => "a time with its unit, `min` or `h`",

@@ -25,21 +25,11 @@ pub struct Figure {
 
 impl Figure {
     fn new(value: Interval, dimension: Dimension, unit: &'static Unit, origin: Origin) -> Self {
-        Self {
-            value,
-            dimension,
-            unit,
-            origin: Arc::new(origin),
-        }
+        Self { value, dimension, unit, origin: Arc::new(origin) }
     }
 
     /// What the dyer wrote.
-    pub fn written(
-        value: Interval,
-        dimension: Dimension,
-        unit: &'static Unit,
-        place: Place,
-    ) -> Self {
+    pub fn written(value: Interval, dimension: Dimension, unit: &'static Unit, place: Place) -> Self {
         Self::new(value, dimension, unit, Origin::Written { place })
     }
 
@@ -100,13 +90,7 @@ impl Figure {
         self.combined("{0} − {1}", other, rest, self.unit)
     }
 
-    fn combined(
-        &self,
-        formula: &'static str,
-        other: &Self,
-        value: Interval,
-        unit: &'static Unit,
-    ) -> Self {
+    fn combined(&self, formula: &'static str, other: &Self, value: Interval, unit: &'static Unit) -> Self {
         let inputs = vec![("", self.clone()), ("", other.clone())];
         Self::worked(formula, value, unit.dimension, unit, inputs)
     }
@@ -191,8 +175,8 @@ impl Figure {
     /// For people: "480 g", "410 to 560 g". What was written keeps its unit; the rest takes the handiest of the
     /// family.
     pub fn show(&self) -> String {
-        let difference = self.dimension == Dimension::TemperatureDifference
-            && self.unit.dimension == Dimension::Temperature;
+        let difference =
+            self.dimension == Dimension::TemperatureDifference && self.unit.dimension == Dimension::Temperature;
         match &*self.origin {
             _ if difference => show_difference(self.value, self.unit),
             Origin::Written { .. } => show_in(self.value, self.unit),
@@ -210,15 +194,9 @@ impl Figure {
         while let Origin::Worked { formula, inputs } = &*widest.origin {
             // In a sum the widest term counts, in a product the one with the greatest share.
             let adds = *formula == SUM || formula.contains('+') || formula.contains('−');
-            let alike = inputs
-                .iter()
-                .all(|(_, input)| input.dimension == widest.dimension);
+            let alike = inputs.iter().all(|(_, input)| input.dimension == widest.dimension);
             let spread = |figure: &Self| {
-                if adds && alike {
-                    figure.value.width()
-                } else {
-                    figure.value.relative_spread()
-                }
+                if adds && alike { figure.value.width() } else { figure.value.relative_spread() }
             };
             let next = inputs
                 .iter()

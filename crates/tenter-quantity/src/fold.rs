@@ -12,10 +12,7 @@ pub struct Folded {
 
 impl Folded {
     /// Nothing yet.
-    pub const EMPTY: Self = Self {
-        bytes: [0; LONGEST],
-        length: 0,
-    };
+    pub const EMPTY: Self = Self { bytes: [0; LONGEST], length: 0 };
 
     /// Adds one word, after a blank if there are words already. `None` when it grows too long to be a unit.
     pub fn with(mut self, word: &str) -> Option<Self> {
@@ -45,9 +42,7 @@ impl Folded {
 
     fn push(&mut self, text: &str) -> Option<()> {
         let end = self.length + text.len();
-        self.bytes
-            .get_mut(self.length..end)?
-            .copy_from_slice(text.as_bytes());
+        self.bytes.get_mut(self.length..end)?.copy_from_slice(text.as_bytes());
         self.length = end;
         Some(())
     }

@@ -33,9 +33,7 @@ pub(crate) struct Group {
 
 impl Group {
     pub(crate) fn one(unit: &'static Unit) -> Self {
-        Self {
-            units: [Some(unit), None, None, None],
-        }
+        Self { units: [Some(unit), None, None, None] }
     }
 
     /// The unit and all that share its first spelling.
@@ -129,22 +127,14 @@ fn matches(words: Folded) -> Option<(Group, &'static str)> {
     let entries = index();
     let start = entries.partition_point(|entry| entry.lower.as_bytes() < lower.as_bytes());
     let run = || {
-        entries
-            .get(start..)
-            .unwrap_or_default()
-            .iter()
-            .take_while(|entry| entry.lower.as_bytes() == lower.as_bytes())
+        entries.get(start..).unwrap_or_default().iter().take_while(|entry| entry.lower.as_bytes() == lower.as_bytes())
     };
     let exactly = run().any(|entry| entry.exact.as_bytes() == words.as_bytes());
     let mut group = Group { units: [None; 4] };
     let mut spelling = None;
     for entry in run() {
         let same_case = entry.exact.as_bytes() == words.as_bytes();
-        let fits = if exactly {
-            same_case
-        } else {
-            !entry.case_matters
-        };
+        let fits = if exactly { same_case } else { !entry.case_matters };
         if fits && !group.iter().any(|unit| unit == entry.unit) {
             group.push(entry.unit);
             spelling.get_or_insert(entry.spelling);

@@ -20,22 +20,14 @@ impl Interval {
     /// One, exactly.
     pub const ONE: Self = Self::exact(1.0);
     /// Anything at all: what a NaN turns into.
-    pub const WHOLE: Self = Self {
-        low: f64::NEG_INFINITY,
-        best: 0.0,
-        high: f64::INFINITY,
-    };
+    pub const WHOLE: Self = Self { low: f64::NEG_INFINITY, best: 0.0, high: f64::INFINITY };
 
     /// A number known exactly. NaN gives [`Interval::WHOLE`].
     pub const fn exact(x: f64) -> Self {
         if x.is_nan() {
             return Self::WHOLE;
         }
-        Self {
-            low: x,
-            best: x,
-            high: x,
-        }
+        Self { low: x, best: x, high: x }
     }
 
     /// Bounds and best estimate. Bounds in the wrong order are exchanged, a best estimate outside them is moved to
@@ -43,21 +35,9 @@ impl Interval {
     pub fn new(low: f64, best: f64, high: f64) -> Self {
         let low = if low.is_nan() { f64::NEG_INFINITY } else { low };
         let high = if high.is_nan() { f64::INFINITY } else { high };
-        let (low, high) = if low <= high {
-            (low, high)
-        } else {
-            (high, low)
-        };
-        let best = if best.is_nan() {
-            middle(low, high)
-        } else {
-            best
-        };
-        Self {
-            low,
-            best: best.clamp(low, high),
-            high,
-        }
+        let (low, high) = if low <= high { (low, high) } else { (high, low) };
+        let best = if best.is_nan() { middle(low, high) } else { best };
+        Self { low, best: best.clamp(low, high), high }
     }
 
     /// `low` to `high`, in either order; the best estimate is the middle.
@@ -82,11 +62,7 @@ impl Interval {
 
     /// `high − low`; zero where it is exact.
     pub fn width(&self) -> f64 {
-        if self.is_exact() {
-            0.0
-        } else {
-            self.high - self.low
-        }
+        if self.is_exact() { 0.0 } else { self.high - self.low }
     }
 
     /// Half the width as a share of the best estimate: `(high − low) / 2 / |best|`. Infinite where the best estimate
@@ -113,29 +89,17 @@ impl Interval {
 
     /// The narrowest interval that holds both; the best estimate is that of `self`.
     pub fn hull(self, other: Self) -> Self {
-        Self::new(
-            self.low.min(other.low),
-            self.best,
-            self.high.max(other.high),
-        )
+        Self::new(self.low.min(other.low), self.best, self.high.max(other.high))
     }
 
     /// The lesser of two uncertain numbers.
     pub fn min(self, other: Self) -> Self {
-        Self {
-            low: self.low.min(other.low),
-            best: self.best.min(other.best),
-            high: self.high.min(other.high),
-        }
+        Self { low: self.low.min(other.low), best: self.best.min(other.best), high: self.high.min(other.high) }
     }
 
     /// The greater of two uncertain numbers.
     pub fn max(self, other: Self) -> Self {
-        Self {
-            low: self.low.max(other.low),
-            best: self.best.max(other.best),
-            high: self.high.max(other.high),
-        }
+        Self { low: self.low.max(other.low), best: self.best.max(other.best), high: self.high.max(other.high) }
     }
 
     /// Nothing below `floor`: what is physically never less, such as a mass at zero.
@@ -173,11 +137,7 @@ impl Interval {
             return self.map_increasing(raised);
         }
         let (a, b) = (raised(self.low), raised(self.high));
-        let least = if self.contains(0.0) && power > 0 {
-            0.0
-        } else {
-            a.min(b)
-        };
+        let least = if self.contains(0.0) && power > 0 { 0.0 } else { a.min(b) };
         Self::new(least, raised(self.best), a.max(b))
     }
 

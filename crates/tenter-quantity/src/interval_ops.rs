@@ -14,51 +14,31 @@ fn product(a: f64, b: f64) -> f64 {
 
 /// A quotient of two bounds; `∞ / ∞` counts as 0, its least magnitude (the other corners give the greatest).
 fn quotient(a: f64, b: f64) -> f64 {
-    if a == 0.0 || b.is_infinite() {
-        0.0
-    } else {
-        a / b
-    }
+    if a == 0.0 || b.is_infinite() { 0.0 } else { a / b }
 }
 
 fn extremes(corners: [f64; 4]) -> (f64, f64) {
-    corners
-        .into_iter()
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), x| {
-            (low.min(x), high.max(x))
-        })
+    corners.into_iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), x| (low.min(x), high.max(x)))
 }
 
 impl Neg for Interval {
     type Output = Self;
     fn neg(self) -> Self {
-        Self {
-            low: -self.high,
-            best: -self.best,
-            high: -self.low,
-        }
+        Self { low: -self.high, best: -self.best, high: -self.low }
     }
 }
 
 impl Add for Interval {
     type Output = Self;
     fn add(self, other: Self) -> Self {
-        Self::new(
-            self.low + other.low,
-            self.best + other.best,
-            self.high + other.high,
-        )
+        Self::new(self.low + other.low, self.best + other.best, self.high + other.high)
     }
 }
 
 impl Sub for Interval {
     type Output = Self;
     fn sub(self, other: Self) -> Self {
-        Self::new(
-            self.low - other.high,
-            self.best - other.best,
-            self.high - other.low,
-        )
+        Self::new(self.low - other.high, self.best - other.best, self.high - other.low)
     }
 }
 
@@ -78,11 +58,7 @@ impl Mul for Interval {
 impl Div for Interval {
     type Output = Self;
     fn div(self, by: Self) -> Self {
-        let best = if by.best == 0.0 {
-            f64::NAN
-        } else {
-            quotient(self.best, by.best)
-        };
+        let best = if by.best == 0.0 { f64::NAN } else { quotient(self.best, by.best) };
         if by.low > 0.0 || by.high < 0.0 {
             let (low, high) = extremes([
                 quotient(self.low, by.low),
@@ -106,16 +82,9 @@ impl Div for Interval {
         } else {
             self.high
         };
-        let low = if negative {
-            f64::NEG_INFINITY
-        } else {
-            quotient(least, if least > 0.0 { by.high } else { by.low })
-        };
-        let high = if positive {
-            f64::INFINITY
-        } else {
-            quotient(least, if least > 0.0 { by.low } else { by.high })
-        };
+        let low =
+            if negative { f64::NEG_INFINITY } else { quotient(least, if least > 0.0 { by.high } else { by.low }) };
+        let high = if positive { f64::INFINITY } else { quotient(least, if least > 0.0 { by.low } else { by.high }) };
         Self::new(low, best, high)
     }
 }

@@ -44,9 +44,7 @@ pub use dimension::Dimension;
 pub use dimension_problem::DimensionProblem;
 pub use figure::Figure;
 pub use interval::Interval;
-pub use lookup::{
-    Lookup, candidates, canonical_spelling, lookup_unit, nearest_unit, unit_by_symbol,
-};
+pub use lookup::{Lookup, candidates, canonical_spelling, lookup_unit, nearest_unit, unit_by_symbol};
 pub use measure::{Ambiguity, Denominator, Token, UnitExpression};
 pub use numeral::parse_numeral;
 pub use numeral_problem::{NumeralProblem, NumeralProblemKind};

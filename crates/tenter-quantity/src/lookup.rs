@@ -42,21 +42,15 @@ pub fn lookup_unit(words: &[&str], measures: Option<System>) -> Option<(Lookup, 
     let (found, spelling, used) = find(words)?;
     let lookup = match found {
         Found::Currency(unit) => Lookup::Unit(unit),
-        Found::Doubtful(doubt) => Lookup::Doubtful {
-            spelling: doubt.spelling,
-            meant: meant_units(doubt),
-            why: doubt.why,
-        },
+        Found::Doubtful(doubt) => {
+            Lookup::Doubtful { spelling: doubt.spelling, meant: meant_units(doubt), why: doubt.why }
+        }
         Found::Units(group) => {
             let chosen = group.of(measures);
             if chosen.alike() {
                 Lookup::Unit(chosen.first()?)
             } else {
-                Lookup::Ambiguous {
-                    spelling,
-                    candidates: chosen.iter().collect(),
-                    why: WHOSE,
-                }
+                Lookup::Ambiguous { spelling, candidates: chosen.iter().collect(), why: WHOSE }
             }
         }
     };
@@ -64,14 +58,11 @@ pub fn lookup_unit(words: &[&str], measures: Option<System>) -> Option<(Lookup, 
 }
 
 /// Why a shared spelling matters.
-pub(crate) const WHOSE: &str = "US, metric and imperial measures of this name differ; a `measures` line in the recipe says whose";
+pub(crate) const WHOSE: &str =
+    "US, metric and imperial measures of this name differ; a `measures` line in the recipe says whose";
 
 pub(crate) fn meant_units(doubt: &DoubtfulSpelling) -> Vec<&'static Unit> {
-    doubt
-        .meant
-        .iter()
-        .filter_map(|symbol| unit_by_symbol(symbol))
-        .collect()
+    doubt.meant.iter().filter_map(|symbol| unit_by_symbol(symbol)).collect()
 }
 
 /// Every unit the whole of `words` may mean, whatever the country.
@@ -107,10 +98,7 @@ pub fn canonical_spelling(words: &[&str], number: f64) -> Option<(&'static str, 
 
 /// The unit of this symbol, exactly, divided units and currencies among them.
 pub fn unit_by_symbol(symbol: &str) -> Option<&'static Unit> {
-    table::all()
-        .chain(COMPOSED)
-        .find(|unit| unit.symbol == symbol)
-        .or_else(|| currency::by_symbol(symbol))
+    table::all().chain(COMPOSED).find(|unit| unit.symbol == symbol).or_else(|| currency::by_symbol(symbol))
 }
 
 /// The unit whose spelling is nearest to `word`, for "did you mean". `None` for words too short to judge (under three

@@ -68,21 +68,13 @@ pub struct UnitExpression<'a> {
 impl<'a> UnitExpression<'a> {
     /// A number of these to SI.
     pub fn apply(&self, written: Interval) -> Quantity {
-        Quantity {
-            value: written * self.factor + self.offset,
-            dimension: self.dimension,
-            basis: self.basis,
-        }
+        Quantity { value: written * self.factor + self.offset, dimension: self.dimension, basis: self.basis }
     }
 
     /// A number of these as a difference: the 2 °C of `± 2 °C`. Anything but a temperature as in [`Self::apply`].
     pub fn apply_difference(&self, written: Interval) -> Quantity {
         if self.dimension == Dimension::Temperature {
-            Quantity {
-                value: written * self.factor,
-                dimension: Dimension::TemperatureDifference,
-                basis: self.basis,
-            }
+            Quantity { value: written * self.factor, dimension: Dimension::TemperatureDifference, basis: self.basis }
         } else {
             self.apply(written)
         }
@@ -103,8 +95,7 @@ impl<'a> UnitExpression<'a> {
             unit.basis == self.basis
                 && unit.dimension == self.dimension
                 && unit.symbol.split_once('/').is_some_and(|(top, bottom)| {
-                    top == self.numerator.symbol
-                        && bottom.strip_suffix(" goods").unwrap_or(bottom) == below
+                    top == self.numerator.symbol && bottom.strip_suffix(" goods").unwrap_or(bottom) == below
                 })
         });
         let price = match self.dimension {
@@ -114,9 +105,7 @@ impl<'a> UnitExpression<'a> {
             _ => None,
         };
         let plain = matches!(self.basis, Basis::PerPiece | Basis::PerLot).then_some(self.numerator);
-        same.or(price)
-            .or(plain)
-            .unwrap_or_else(|| self.dimension.usual_unit(self.basis))
+        same.or(price).or(plain).unwrap_or_else(|| self.dimension.usual_unit(self.basis))
     }
 
     /// The unit as the formatter writes it, in the singular: `g/L`, `L per 100 g goods`.
@@ -126,11 +115,7 @@ impl<'a> UnitExpression<'a> {
             return top.to_owned();
         };
         let goods = if below.of_goods { " goods" } else { "" };
-        let under = below
-            .unit
-            .map(|unit| unit.symbol)
-            .or(below.word)
-            .unwrap_or("");
+        let under = below.unit.map(|unit| unit.symbol).or(below.word).unwrap_or("");
         if below.number == 1.0 {
             format!("{top}/{under}{goods}")
         } else if under.is_empty() {

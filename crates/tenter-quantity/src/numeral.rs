@@ -45,14 +45,7 @@ pub fn parse_numeral(text: &str) -> Result<f64, NumeralProblem> {
 pub(crate) fn unsigned(body: &str) -> Option<f64> {
     if let Some((whole, fraction)) = vulgar(body) {
         let whole = whole.trim_end();
-        return Some(
-            fraction
-                + if whole.is_empty() {
-                    0.0
-                } else {
-                    digits(whole)?
-                },
-        );
+        return Some(fraction + if whole.is_empty() { 0.0 } else { digits(whole)? });
     }
     let Some((before, below)) = body.split_once(['/', '⁄']) else {
         return decimal(body);

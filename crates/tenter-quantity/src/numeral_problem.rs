@@ -46,11 +46,7 @@ pub struct NumeralProblem {
 
 impl NumeralProblem {
     pub(crate) fn new(kind: NumeralProblemKind, text: &str, fixes: Vec<String>) -> Self {
-        Self {
-            kind,
-            text: text.to_owned(),
-            fixes,
-        }
+        Self { kind, text: text.to_owned(), fixes }
     }
 }
 
@@ -61,10 +57,9 @@ impl fmt::Display for NumeralProblem {
         match self.kind {
             K::Empty => f.write_str("a number is missing"),
             K::DecimalComma => write!(f, "`{text}` has a comma; a decimal takes a point"),
-            K::ThousandsComma => write!(
-                f,
-                "`{text}` could be thousands or a decimal; numbers are written without a comma"
-            ),
+            K::ThousandsComma => {
+                write!(f, "`{text}` could be thousands or a decimal; numbers are written without a comma")
+            }
             K::ThousandsGap => write!(f, "`{text}` is split; write the digits together"),
             K::HyphenFraction => write!(f, "`{text}` could be a mixed fraction or a range"),
             K::Scientific => write!(f, "`{text}` uses a power of ten; write the number out"),

@@ -23,12 +23,7 @@ pub(crate) struct Pieces<'a> {
 
 impl<'a> Pieces<'a> {
     pub(crate) fn new(tokens: &[Token<'a>]) -> Self {
-        let mut taken = Self {
-            pieces: [(Piece::Stroke, 0); MOST],
-            count: 0,
-            whole: [""; 3],
-            whole_count: 0,
-        };
+        let mut taken = Self { pieces: [(Piece::Stroke, 0); MOST], count: 0, whole: [""; 3], whole_count: 0 };
         for (slot, token) in taken.whole.iter_mut().zip(tokens) {
             let Token::Word(word) = *token else { break };
             *slot = word;
@@ -58,9 +53,7 @@ impl<'a> Pieces<'a> {
             if position > 0 {
                 self.push(Piece::Stroke, token);
             }
-            let digits = part
-                .find(|c: char| !c.is_ascii_digit() && c != '.')
-                .unwrap_or(part.len());
+            let digits = part.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(part.len());
             let number = part.get(..digits).and_then(|text| text.parse().ok());
             let rest = match number {
                 // `g/100g`: the number stands below the stroke.
@@ -77,10 +70,7 @@ impl<'a> Pieces<'a> {
     }
 
     pub(crate) fn get(&self, position: usize) -> Option<Piece<'a>> {
-        self.pieces
-            .get(..self.count)?
-            .get(position)
-            .map(|&(piece, _)| piece)
+        self.pieces.get(..self.count)?.get(position).map(|&(piece, _)| piece)
     }
 
     /// The first words as they stand, strokes and all.
@@ -111,8 +101,7 @@ impl<'a> Pieces<'a> {
     /// How many tokens the pieces before `end` touch.
     pub(crate) fn tokens_to(&self, end: usize) -> usize {
         let last = end.min(self.count).checked_sub(1);
-        last.and_then(|last| self.pieces.get(last))
-            .map_or(0, |&(_, token)| token + 1)
+        last.and_then(|last| self.pieces.get(last)).map_or(0, |&(_, token)| token + 1)
     }
 
     /// The pieces before `end` as text.

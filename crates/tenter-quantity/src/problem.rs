@@ -74,17 +74,10 @@ impl UnitProblem {
 impl fmt::Display for UnitProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::HalfUnit { numerator, .. } => write!(
-                f,
-                "`{}` per what? Write `{0}/L`, `{0}/piece` or `{0} per 100 g goods`",
-                numerator.symbol
-            ),
-            Self::Doubtful {
-                spelling,
-                meant,
-                why,
-                ..
-            } => {
+            Self::HalfUnit { numerator, .. } => {
+                write!(f, "`{}` per what? Write `{0}/L`, `{0}/piece` or `{0} per 100 g goods`", numerator.symbol)
+            }
+            Self::Doubtful { spelling, meant, why, .. } => {
                 write!(f, "`{spelling}` is doubtful: {why}")?;
                 for (position, unit) in meant.iter().enumerate() {
                     let link = match position {
@@ -95,18 +88,12 @@ impl fmt::Display for UnitProblem {
                 }
                 Ok(())
             }
-            Self::Combination {
-                numerator,
-                denominator,
-                ..
-            } => write!(
+            Self::Combination { numerator, denominator, .. } => write!(
                 f,
                 "`{}/{}` makes no quantity: {} divided by {}",
                 numerator.symbol, denominator.symbol, numerator.dimension, denominator.dimension
             ),
-            Self::NumberWithoutUnit {
-                numerator, number, ..
-            } => write!(
+            Self::NumberWithoutUnit { numerator, number, .. } => write!(
                 f,
                 "`{} per {number}` of what? A unit belongs after the number, as in `per 100 g goods`",
                 numerator.symbol

@@ -41,26 +41,17 @@ const WATER_FOR_PPM: f64 = 1000.0;
 impl Quantity {
     /// An absolute quantity.
     pub const fn new(value: Interval, dimension: Dimension) -> Self {
-        Self {
-            value,
-            dimension,
-            basis: Basis::Absolute,
-        }
+        Self { value, dimension, basis: Basis::Absolute }
     }
 
     /// Itself if it is one of the kinds needed; else what is wrong.
     pub fn expect(self, needed: &[Dimension]) -> Result<Self, DimensionProblem> {
-        if needed.contains(&self.dimension) {
-            Ok(self)
-        } else {
-            Err(DimensionProblem::new(self.dimension, needed))
-        }
+        if needed.contains(&self.dimension) { Ok(self) } else { Err(DimensionProblem::new(self.dimension, needed)) }
     }
 
     /// How many of a unit it is; `None` where the unit measures something else.
     pub fn in_unit(&self, unit: &Unit) -> Option<Interval> {
-        let difference = self.dimension == Dimension::TemperatureDifference
-            && unit.dimension == Dimension::Temperature;
+        let difference = self.dimension == Dimension::TemperatureDifference && unit.dimension == Dimension::Temperature;
         if difference {
             Some(self.value / unit.factor)
         } else if unit.dimension == self.dimension {
@@ -73,11 +64,7 @@ impl Quantity {
     /// A bare per cent taken as a share of the dry weight of the goods; anything else unchanged.
     pub fn of_goods(self) -> Self {
         if self.dimension == Dimension::PerCent {
-            Self {
-                dimension: Dimension::MassFraction,
-                basis: Basis::PerGoods,
-                ..self
-            }
+            Self { dimension: Dimension::MassFraction, basis: Basis::PerGoods, ..self }
         } else {
             self
         }
@@ -90,10 +77,7 @@ impl Quantity {
             Dimension::MassFraction => self.value * WATER_FOR_PPM,
             Dimension::AmountConcentration => self.value * MOLAR_MASS_CALCIUM_CARBONATE,
             _ => {
-                return Err(DimensionProblem::new(
-                    self.dimension,
-                    &[Dimension::Hardness],
-                ));
+                return Err(DimensionProblem::new(self.dimension, &[Dimension::Hardness]));
             }
         };
         Ok(Self::new(value, Dimension::Hardness))
@@ -104,6 +88,5 @@ impl Quantity {
 /// zero and finite.
 pub fn liquor_ratio(goods: f64, liquor: f64) -> Option<Quantity> {
     let fit = |x: f64| x.is_finite() && x > 0.0;
-    (fit(goods) && fit(liquor))
-        .then(|| Quantity::new(Interval::exact(liquor / goods), Dimension::LiquorRatio))
+    (fit(goods) && fit(liquor)).then(|| Quantity::new(Interval::exact(liquor / goods), Dimension::LiquorRatio))
 }

@@ -22,17 +22,8 @@ const UNREMARKABLE: f64 = 0.01;
 
 /// The factor of a quotient: a writer uses one country's measures throughout, so both sides are taken from the same
 /// country, country by country.
-pub(crate) fn factor(
-    top: Part,
-    bottom: Option<Part>,
-    measures: Option<System>,
-) -> (Interval, Option<Ambiguity>) {
-    const COUNTRIES: [System; 4] = [
-        System::Us,
-        System::Metric,
-        System::Imperial,
-        System::Australian,
-    ];
+pub(crate) fn factor(top: Part, bottom: Option<Part>, measures: Option<System>) -> (Interval, Option<Ambiguity>) {
+    const COUNTRIES: [System; 4] = [System::Us, System::Metric, System::Imperial, System::Australian];
     let countries: &[System] = match &measures {
         Some(System::Any) | None => &COUNTRIES,
         Some(system) => std::slice::from_ref(system),
@@ -51,11 +42,7 @@ pub(crate) fn factor(
         }
     }
     let factor = hull.unwrap_or(Interval::ONE);
-    let mut ambiguity = Ambiguity {
-        spellings: Vec::new(),
-        candidates: Vec::new(),
-        why: WHOSE,
-    };
+    let mut ambiguity = Ambiguity { spellings: Vec::new(), candidates: Vec::new(), why: WHOSE };
     for part in [Some(top), bottom].into_iter().flatten() {
         let chosen = part.group.of(measures);
         if chosen.iter().nth(1).is_some() {
@@ -80,32 +67,19 @@ impl<'a> UnitExpression<'a> {
     ///
     /// # Errors
     /// Where the quotient makes no sense, or this unit is divided already.
-    pub fn divided_by(
-        self,
-        denominator: Denominator<'a>,
-        measures: Option<System>,
-    ) -> Result<Self, UnitProblem> {
+    pub fn divided_by(self, denominator: Denominator<'a>, measures: Option<System>) -> Result<Self, UnitProblem> {
         if self.denominator.is_some() {
-            return Err(UnitProblem::TwoDivisions {
-                spelling: self.text(),
-                words_used: self.words_used,
-            });
+            return Err(UnitProblem::TwoDivisions { spelling: self.text(), words_used: self.words_used });
         }
         let part = |unit: &'static Unit, shared: bool| Part {
-            group: if shared {
-                Group::sharing(unit)
-            } else {
-                Group::one(unit)
-            },
+            group: if shared { Group::sharing(unit) } else { Group::one(unit) },
             spelling: unit.spellings.first().copied().unwrap_or(unit.symbol),
             end: 0,
         };
         // Several countries' units are in question where the factor is not that of one.
         let shared = self.factor != self.numerator.factor_interval();
         let top = part(self.numerator, shared);
-        let bottom = denominator
-            .unit
-            .map(|unit| part(unit, denominator.shared_spelling));
+        let bottom = denominator.unit.map(|unit| part(unit, denominator.shared_spelling));
         self.over(denominator, top, bottom, measures)
     }
 
@@ -120,11 +94,7 @@ impl<'a> UnitExpression<'a> {
         if denominator.number.is_nan() || denominator.number <= 0.0 {
             return Err(UnitProblem::PerZero { words_used });
         }
-        let mut divided = Self {
-            denominator: Some(denominator),
-            offset: 0.0,
-            ..self
-        };
+        let mut divided = Self { denominator: Some(denominator), offset: 0.0, ..self };
         let Some(unit) = denominator.unit else {
             if let Some(word) = denominator.word {
                 let lot = ["lot", "lots"].iter().any(|l| word.eq_ignore_ascii_case(l));
@@ -133,11 +103,7 @@ impl<'a> UnitExpression<'a> {
                 return Ok(divided);
             }
             if numerator.dimension != Dimension::Part {
-                return Err(UnitProblem::NumberWithoutUnit {
-                    numerator,
-                    number: denominator.number,
-                    words_used,
-                });
+                return Err(UnitProblem::NumberWithoutUnit { numerator, number: denominator.number, words_used });
             }
             // `parts per 1000` of a paste are weighed out.
             divided.dimension = Dimension::MassFraction;
@@ -154,11 +120,7 @@ impl<'a> UnitExpression<'a> {
             .over(unit.dimension)
             .filter(|_| numerator.basis == Basis::Absolute && unit.dimension != Dimension::None)
         else {
-            return Err(UnitProblem::Combination {
-                numerator,
-                denominator: unit,
-                words_used,
-            });
+            return Err(UnitProblem::Combination { numerator, denominator: unit, words_used });
         };
         let (factor, ambiguity) = factor(top, bottom, measures);
         divided.dimension = dimension;

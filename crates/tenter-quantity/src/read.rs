@@ -40,11 +40,7 @@ pub fn read_price<'a>(
     };
     match code {
         Some(unit) => {
-            let top = Part {
-                group: Group::one(unit),
-                spelling: unit.symbol,
-                end: 1,
-            };
+            let top = Part { group: Group::one(unit), spelling: unit.symbol, end: 1 };
             read_quotient(&pieces, top, measures).map(Some)
         }
         None => read_unit(tokens, measures),
@@ -56,9 +52,7 @@ pub fn read_price<'a>(
 ///
 /// # Errors
 /// Doubtful spellings. Nothing there gives `None`.
-pub fn read_denominator<'a>(
-    tokens: &[Token<'a>],
-) -> Result<Option<(Denominator<'a>, usize)>, UnitProblem> {
+pub fn read_denominator<'a>(tokens: &[Token<'a>]) -> Result<Option<(Denominator<'a>, usize)>, UnitProblem> {
     let pieces = Pieces::new(tokens);
     let found = denominator_at(&pieces, 0)?;
     Ok(found.map(|(bottom, end)| (bottom.denominator, pieces.tokens_to(end))))
@@ -71,8 +65,8 @@ struct Bottom<'a> {
 
 /// The unit at the front. `% w/v` and `mg/L CaCO3` have strokes of their own: whole words come first.
 fn find_at_front(pieces: &Pieces<'_>) -> Result<Option<Part>, UnitProblem> {
-    let whole = find(pieces.whole_words())
-        .and_then(|(found, spelling, used)| Some((found, spelling, pieces.piece_at(used)?)));
+    let whole =
+        find(pieces.whole_words()).and_then(|(found, spelling, used)| Some((found, spelling, pieces.piece_at(used)?)));
     let strokes = pieces.whole_words().iter().any(|word| word.contains('/'));
     if let Some((found, spelling, end)) = whole
         && !strokes
@@ -98,12 +92,7 @@ fn find_at(pieces: &Pieces<'_>, at: usize) -> Result<Option<Part>, UnitProblem> 
     }
 }
 
-fn part_of(
-    pieces: &Pieces<'_>,
-    found: Found,
-    spelling: &'static str,
-    end: usize,
-) -> Result<Option<Part>, UnitProblem> {
+fn part_of(pieces: &Pieces<'_>, found: Found, spelling: &'static str, end: usize) -> Result<Option<Part>, UnitProblem> {
     let group = match found {
         Found::Units(group) => group,
         Found::Currency(unit) => Group::one(unit),
@@ -116,20 +105,13 @@ fn part_of(
             });
         }
     };
-    Ok(Some(Part {
-        group,
-        spelling,
-        end,
-    }))
+    Ok(Some(Part { group, spelling, end }))
 }
 
 /// Words that mean the goods as a whole after `per 100 g`.
 const GOODS: &[&str] = &["goods", "fabric", "cloth", "fibre", "fiber"];
 
-fn denominator_at<'a>(
-    pieces: &Pieces<'a>,
-    start: usize,
-) -> Result<Option<(Bottom<'a>, usize)>, UnitProblem> {
+fn denominator_at<'a>(pieces: &Pieces<'a>, start: usize) -> Result<Option<(Bottom<'a>, usize)>, UnitProblem> {
     let (number, at) = match pieces.get(start) {
         Some(Piece::Number(number)) => (Some(number), start + 1),
         _ => (None, start),
@@ -177,10 +159,7 @@ fn read_quotient<'a>(
         return Ok(simple(numerator, top, measures, pieces.tokens_to(top.end)));
     }
     let Some((bottom, end)) = denominator_at(pieces, top.end + 1)? else {
-        return Err(UnitProblem::HalfUnit {
-            numerator,
-            words_used: pieces.tokens_to(top.end + 1),
-        });
+        return Err(UnitProblem::HalfUnit { numerator, words_used: pieces.tokens_to(top.end + 1) });
     };
     let words_used = pieces.tokens_to(end);
     if pieces.get(end) == Some(Piece::Stroke) {
@@ -189,20 +168,10 @@ fn read_quotient<'a>(
             words_used: pieces.tokens_to(end + 2).max(words_used),
         });
     }
-    simple(numerator, top, measures, words_used).over(
-        bottom.denominator,
-        top,
-        bottom.part,
-        measures,
-    )
+    simple(numerator, top, measures, words_used).over(bottom.denominator, top, bottom.part, measures)
 }
 
-fn simple<'a>(
-    numerator: &'static Unit,
-    top: Part,
-    measures: Option<System>,
-    words_used: usize,
-) -> UnitExpression<'a> {
+fn simple<'a>(numerator: &'static Unit, top: Part, measures: Option<System>, words_used: usize) -> UnitExpression<'a> {
     let (factor, ambiguity) = factor(top, None, measures);
     UnitExpression {
         numerator,

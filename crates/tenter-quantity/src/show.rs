@@ -51,11 +51,7 @@ fn render(number: Interval, unit: &Unit, dimension: Dimension) -> String {
         }
         _ => show_number(number),
     };
-    let symbol = if text == "1" {
-        unit.symbol
-    } else {
-        unit.plural
-    };
+    let symbol = if text == "1" { unit.symbol } else { unit.plural };
     if symbol.is_empty() {
         text
     } else if symbol.starts_with(['%', '‰']) {
@@ -81,11 +77,7 @@ pub fn show_number(number: Interval) -> String {
     if spread < NARROW {
         let step = exponent(width).clamp(exponent(number.best) - 2, exponent(number.best) - 1);
         let text = rounded(number.best, step);
-        return if spread < PLAIN {
-            text
-        } else {
-            format!("about {text}")
-        };
+        return if spread < PLAIN { text } else { format!("about {text}") };
     }
     let step = (exponent(width) - 1).max(exponent(greatest) - 2);
     let end = |x: f64| {
@@ -94,11 +86,7 @@ pub fn show_number(number: Interval) -> String {
         rounded(x, step.min(own.max(step - 2)))
     };
     let (low, high) = (end(number.low), end(number.high));
-    if low == high {
-        format!("about {low}")
-    } else {
-        format!("{low} to {high}")
-    }
+    if low == high { format!("about {low}") } else { format!("{low} to {high}") }
 }
 
 fn unbounded(number: Interval, show: impl Fn(f64) -> String) -> Option<String> {
@@ -122,11 +110,7 @@ fn temperature(degrees: Interval) -> String {
     } else if half <= 2.0 {
         format!("about {}", rounded(degrees.best, 0))
     } else {
-        format!(
-            "{} to {}",
-            rounded(degrees.low, 0),
-            rounded(degrees.high, 0)
-        )
+        format!("{} to {}", rounded(degrees.low, 0), rounded(degrees.high, 0))
     }
 }
 
@@ -164,9 +148,7 @@ fn exponent(x: f64) -> i32 {
     }
     // Through text: exact at powers of ten, where a logarithm may fall short by one.
     let text = format!("{:e}", x.abs());
-    text.split_once('e')
-        .and_then(|(_, power)| power.parse().ok())
-        .unwrap_or(0)
+    text.split_once('e').and_then(|(_, power)| power.parse().ok()).unwrap_or(0)
 }
 
 /// Rounded to a power of ten, without idle zeroes after the point.
@@ -177,11 +159,7 @@ fn rounded(x: f64, step: i32) -> String {
     }
     let places = usize::try_from(-step).unwrap_or(0).min(15);
     let text = format!("{x:.places$}");
-    signed(if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    })
+    signed(if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text })
 }
 
 fn power_of_ten(power: i32) -> f64 {

@@ -34,10 +34,7 @@ impl System {
             ("australian", System::Australian),
             ("australia", System::Australian),
         ];
-        NAMES
-            .iter()
-            .find(|(name, _)| word.eq_ignore_ascii_case(name))
-            .map(|&(_, system)| system)
+        NAMES.iter().find(|(name, _)| word.eq_ignore_ascii_case(name)).map(|&(_, system)| system)
     }
 
     /// As written after `measures`.
@@ -122,10 +119,6 @@ impl Unit {
 
     /// The symbol that goes with this number: `1 cup`, `2 cups`.
     pub fn symbol_for(&self, number: f64) -> &'static str {
-        if number == 1.0 {
-            self.symbol
-        } else {
-            self.plural
-        }
+        if number == 1.0 { self.symbol } else { self.plural }
     }
 }

@@ -1,16 +1,12 @@
 //! Figures: what they show, where they say they came from, and that long chains of them do no harm.
 
 use tenter_quantity::{
-    Dimension as D, Figure, Interval, Place, lookup_currency, price_per_kilogram, show, show_in,
-    show_number, standard as units, unit_by_symbol,
+    Dimension as D, Figure, Interval, Place, lookup_currency, price_per_kilogram, show, show_in, show_number,
+    standard as units, unit_by_symbol,
 };
 
 fn place(start: u32) -> Place {
-    Place {
-        block: 0,
-        start,
-        end: start + 1,
-    }
+    Place { block: 0, start, end: start + 1 }
 }
 
 fn line(place: Place) -> String {
@@ -18,12 +14,7 @@ fn line(place: Place) -> String {
 }
 
 fn strength() -> Figure {
-    Figure::written(
-        Interval::exact(60.0),
-        D::MassConcentration,
-        units::GRAM_PER_LITRE,
-        place(31),
-    )
+    Figure::written(Interval::exact(60.0), D::MassConcentration, units::GRAM_PER_LITRE, place(31))
 }
 
 fn water() -> Figure {
@@ -31,12 +22,7 @@ fn water() -> Figure {
 }
 
 fn spoon_mass() -> Figure {
-    let spoons = Figure::written(
-        Interval::exact(14.8e-6),
-        D::Volume,
-        units::MILLILITRE,
-        place(12),
-    );
+    let spoons = Figure::written(Interval::exact(14.8e-6), D::Volume, units::MILLILITRE, place(12));
     let density = Figure::looked(
         Interval::new(420.0, 480.0, 580.0),
         D::MassConcentration,
@@ -51,10 +37,7 @@ fn spoon_mass() -> Figure {
 fn one_line_a_dyer_can_follow() {
     let soda = strength().times(&water(), units::GRAM);
     assert_eq!(soda.show(), "480 g");
-    assert_eq!(
-        soda.derivation(&line),
-        "480 g = 60 g/L (line 31) × 8 L (line 30)"
-    );
+    assert_eq!(soda.derivation(&line), "480 g = 60 g/L (line 31) × 8 L (line 30)");
     assert_eq!(soda.places(), [place(31), place(30)]);
     assert_eq!(soda.widest_input().map(|figure| figure.show()), None);
     assert_eq!(strength().derivation(&line), "60 g/L (line 31)");
@@ -87,10 +70,7 @@ fn labels_and_formulas() {
         "no `room` line",
     );
     assert_eq!(room.show(), "18 to 24 °C");
-    assert_eq!(
-        room.derivation(&line),
-        "(18 to 24 °C; room temperature assumed: no `room` line)"
-    );
+    assert_eq!(room.derivation(&line), "(18 to 24 °C; room temperature assumed: no `room` line)");
     assert_eq!(room.assumptions().len(), 1);
     let share = Figure::worked(
         "{0} ÷ ({1} + {0}) {9} {",
@@ -105,48 +85,21 @@ fn labels_and_formulas() {
         "25% w/w = 8 L taken (line 30) ÷ (8 L left (line 30) + 8 L taken (line 30)) {9} {"
     );
     assert_eq!(share.inputs().len(), 2);
-    assert_eq!(
-        Figure::sum(vec![], units::GRAM).derivation(&line),
-        "0 g = nothing"
-    );
-    assert_eq!(
-        Figure::sum(vec![water()], units::LITRE).place(),
-        Some(place(30))
-    );
+    assert_eq!(Figure::sum(vec![], units::GRAM).derivation(&line), "0 g = nothing");
+    assert_eq!(Figure::sum(vec![water()], units::LITRE).place(), Some(place(30)));
     let left = water().minus(&water());
-    assert_eq!(
-        left.derivation(&line),
-        "0 L = 8 L (line 30) − 8 L (line 30)"
-    );
+    assert_eq!(left.derivation(&line), "0 L = 8 L (line 30) − 8 L (line 30)");
 }
 
 #[test]
 fn the_widest_term_of_a_sum_is_the_one_with_most_grams() {
-    let small = Figure::written(
-        Interval::range(0.001, 0.003),
-        D::Mass,
-        units::GRAM,
-        place(1),
-    );
-    let large = Figure::written(
-        Interval::range(0.400, 0.500),
-        D::Mass,
-        units::GRAM,
-        place(2),
-    );
+    let small = Figure::written(Interval::range(0.001, 0.003), D::Mass, units::GRAM, place(1));
+    let large = Figure::written(Interval::range(0.400, 0.500), D::Mass, units::GRAM, place(2));
     let sum = Figure::sum(vec![small.clone(), large.clone()], units::GRAM);
-    assert_eq!(
-        sum.widest_input().and_then(|figure| figure.place()),
-        Some(place(2))
-    );
-    let product = small.times(
-        &Figure::written(Interval::range(4.0, 5.0), D::None, units::NUMBER, place(3)),
-        units::GRAM,
-    );
-    assert_eq!(
-        product.widest_input().and_then(|figure| figure.place()),
-        Some(place(1))
-    );
+    assert_eq!(sum.widest_input().and_then(|figure| figure.place()), Some(place(2)));
+    let product =
+        small.times(&Figure::written(Interval::range(4.0, 5.0), D::None, units::NUMBER, place(3)), units::GRAM);
+    assert_eq!(product.widest_input().and_then(|figure| figure.place()), Some(place(1)));
 }
 
 #[test]
@@ -161,21 +114,13 @@ fn long_chains_and_shared_inputs_do_no_harm() {
     assert!(deep.widest_input().is_none());
     drop(deep);
     // Doubled sixty times: 2⁶⁰ paths through sixty-one figures.
-    let mut shared = Figure::written(
-        Interval::range(0.001, 0.002),
-        D::Mass,
-        units::GRAM,
-        place(5),
-    );
+    let mut shared = Figure::written(Interval::range(0.001, 0.002), D::Mass, units::GRAM, place(5));
     for _ in 0..60 {
         shared = shared.plus(&shared);
     }
     assert_eq!(shared.places(), [place(5)]);
     assert!(shared.derivation(&line).len() < 1000);
-    assert_eq!(
-        shared.widest_input().and_then(|figure| figure.place()),
-        Some(place(5))
-    );
+    assert_eq!(shared.widest_input().and_then(|figure| figure.place()), Some(place(5)));
 }
 
 #[test]
@@ -205,11 +150,7 @@ fn numbers_for_people() {
         (2.0, 3.0, f64::INFINITY, "at least 2"),
         (f64::NEG_INFINITY, 3.0, 4.0, "at most 4"),
     ] {
-        assert_eq!(
-            show_number(Interval::new(low, best, high)),
-            expected,
-            "{low} {best} {high}"
-        );
+        assert_eq!(show_number(Interval::new(low, best, high)), expected, "{low} {best} {high}");
     }
 }
 
@@ -248,26 +189,11 @@ fn units_for_people() {
     let euro = lookup_currency("EUR").unwrap();
     assert_eq!(show_in(exact(3.4), euro), "3.40 EUR");
     assert_eq!(show_in(Interval::range(3.2, 3.6), euro), "3.20 to 3.60 EUR");
-    assert_eq!(
-        show_in(exact(340.0), lookup_currency("JPY").unwrap()),
-        "340 JPY"
-    );
-    assert_eq!(
-        show_in(exact(48.0), price_per_kilogram("EUR").unwrap()),
-        "48.00 EUR/kg"
-    );
+    assert_eq!(show_in(exact(340.0), lookup_currency("JPY").unwrap()), "340 JPY");
+    assert_eq!(show_in(exact(48.0), price_per_kilogram("EUR").unwrap()), "48.00 EUR/kg");
     // A difference of temperatures has no zero point to add.
-    let rise = Figure::assumed(
-        exact(5.0),
-        D::TemperatureDifference,
-        units::CELSIUS,
-        "rise",
-        "given",
-    );
+    let rise = Figure::assumed(exact(5.0), D::TemperatureDifference, units::CELSIUS, "rise", "given");
     assert_eq!(rise.show(), "5 °C");
     // Written stays as written.
-    assert_eq!(
-        Figure::written(exact(2.4), D::Mass, units::GRAM, place(1)).show(),
-        "2400 g"
-    );
+    assert_eq!(Figure::written(exact(2.4), D::Mass, units::GRAM, place(1)).show(), "2400 g");
 }

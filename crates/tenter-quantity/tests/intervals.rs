@@ -31,8 +31,7 @@ fn unit_share() -> impl Strategy<Value = f64> {
 fn nested() -> impl Strategy<Value = (Interval, Interval, f64)> {
     (interval(), unit_share(), unit_share(), unit_share()).prop_map(|(outer, a, b, c)| {
         let at = |interval: Interval, share: f64| {
-            (interval.low + (interval.high - interval.low) * share)
-                .clamp(interval.low, interval.high)
+            (interval.low + (interval.high - interval.low) * share).clamp(interval.low, interval.high)
         };
         let inner = Interval::range(at(outer, a), at(outer, b));
         (outer, inner, at(inner, c))
@@ -43,11 +42,7 @@ fn sound(x: Interval) -> bool {
     x.low <= x.best && x.best <= x.high
 }
 
-type Operation = (
-    &'static str,
-    fn(Interval, Interval) -> Interval,
-    fn(f64, f64) -> f64,
-);
+type Operation = (&'static str, fn(Interval, Interval) -> Interval, fn(f64, f64) -> f64);
 
 const OPERATIONS: &[Operation] = &[
     ("+", |a, b| a + b, |a, b| a + b),
@@ -143,39 +138,20 @@ proptest! {
 
 #[test]
 fn edges() {
-    assert_eq!(
-        Interval::new(3.0, 9.0, 1.0),
-        Interval {
-            low: 1.0,
-            best: 3.0,
-            high: 3.0
-        }
-    );
+    assert_eq!(Interval::new(3.0, 9.0, 1.0), Interval { low: 1.0, best: 3.0, high: 3.0 });
     assert_eq!(Interval::exact(f64::NAN), Interval::WHOLE);
     assert_eq!(Interval::new(f64::NAN, 2.0, 3.0).low, f64::NEG_INFINITY);
     assert_eq!(Interval::range(10.0, 20.0).best, 15.0);
-    assert_eq!(
-        Interval::plus_minus(20.0, -2.0),
-        Interval::plus_minus(20.0, 2.0)
-    );
+    assert_eq!(Interval::plus_minus(20.0, -2.0), Interval::plus_minus(20.0, 2.0));
     assert_eq!(Interval::range(4.0, 6.0).relative_spread(), 0.2);
     assert_eq!(Interval::ZERO.relative_spread(), 0.0);
     assert_eq!(Interval::range(-1.0, 1.0).relative_spread(), f64::INFINITY);
     let by_zero = Interval::ONE / Interval::range(0.0, 2.0);
     assert_eq!((by_zero.low, by_zero.high), (0.5, f64::INFINITY));
     let straddling = Interval::ONE / Interval::range(-1.0, 2.0);
-    assert_eq!(
-        (straddling.low, straddling.high),
-        (f64::NEG_INFINITY, f64::INFINITY)
-    );
-    assert_eq!(
-        (Interval::range(0.0, 5.0) / Interval::range(0.0, 2.0)).low,
-        0.0
-    );
-    assert_eq!(
-        Interval::range(-2.0, 3.0).powi(2),
-        Interval::new(0.0, 0.25, 9.0)
-    );
+    assert_eq!((straddling.low, straddling.high), (f64::NEG_INFINITY, f64::INFINITY));
+    assert_eq!((Interval::range(0.0, 5.0) / Interval::range(0.0, 2.0)).low, 0.0);
+    assert_eq!(Interval::range(-2.0, 3.0).powi(2), Interval::new(0.0, 0.25, 9.0));
     assert_eq!(Interval::ZERO * Interval::WHOLE, Interval::ZERO);
     let total: Interval = [Interval::ONE, Interval::range(1.0, 3.0)].iter().sum();
     assert_eq!(total, Interval::range(2.0, 4.0));

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use tenter_quantity::{
-    Basis, Dimension, Interval, Quantity, System, Token, UnitExpression, UnitProblem, liquor_ratio,
-    read_denominator, read_price, read_unit,
+    Basis, Dimension, Interval, Quantity, System, Token, UnitExpression, UnitProblem, liquor_ratio, read_denominator,
+    read_price, read_unit,
 };
 
 /// Numbers become numbers, the rest words.
@@ -32,62 +32,20 @@ fn units_of_real_lines() {
     // Written, words used, number, SI value, kind, basis.
     let rows: &[(&str, usize, f64, f64, Dimension, Basis)] = &[
         ("g lagoon", 1, 9.0, 0.009, D::Mass, Absolute),
-        (
-            "g/L soda ash",
-            1,
-            60.0,
-            60.0,
-            D::MassConcentration,
-            Absolute,
-        ),
-        (
-            "g / L soda ash",
-            3,
-            60.0,
-            60.0,
-            D::MassConcentration,
-            Absolute,
-        ),
+        ("g/L soda ash", 1, 60.0, 60.0, D::MassConcentration, Absolute),
+        ("g / L soda ash", 3, 60.0, 60.0, D::MassConcentration, Absolute),
         ("g /L soda", 2, 60.0, 60.0, D::MassConcentration, Absolute),
         ("g/ L soda", 2, 60.0, 60.0, D::MassConcentration, Absolute),
-        (
-            "g per L soda",
-            3,
-            60.0,
-            60.0,
-            D::MassConcentration,
-            Absolute,
-        ),
+        ("g per L soda", 3, 60.0, 60.0, D::MassConcentration, Absolute),
         ("g/piece lagoon", 1, 9.0, 0.009, D::Mass, PerPiece),
         ("g per piece", 3, 9.0, 0.009, D::Mass, PerPiece),
         ("mL/pc from bottle", 1, 60.0, 60e-6, D::Volume, PerPiece),
         ("g/tee lagoon", 1, 9.0, 0.009, D::Mass, PerPiece),
         ("g per lot", 3, 9.0, 0.009, D::Mass, PerLot),
-        (
-            "oz/US gal",
-            2,
-            1.0,
-            7.489_151_707,
-            D::MassConcentration,
-            Absolute,
-        ),
-        (
-            "US fl oz/US gal x",
-            4,
-            128.0,
-            1.0,
-            D::VolumeFraction,
-            Absolute,
-        ),
+        ("oz/US gal", 2, 1.0, 7.489_151_707, D::MassConcentration, Absolute),
+        ("US fl oz/US gal x", 4, 128.0, 1.0, D::VolumeFraction, Absolute),
         ("mL/L softener", 1, 2.0, 0.002, D::VolumeFraction, Absolute),
-        (
-            "L per 100 g goods",
-            5,
-            2.0,
-            0.02,
-            D::VolumePerMass,
-            PerGoods,
-        ),
+        ("L per 100 g goods", 5, 2.0, 0.02, D::VolumePerMass, PerGoods),
         ("L per 100 g", 4, 2.0, 0.02, D::VolumePerMass, Absolute),
         ("L/100g goods", 2, 2.0, 0.02, D::VolumePerMass, PerGoods),
         ("L/kg goods", 2, 20.0, 0.02, D::VolumePerMass, PerGoods),
@@ -119,11 +77,7 @@ fn units_of_real_lines() {
         let unit = read(text, None);
         let got = unit.apply(Interval::exact(number));
         assert_eq!((got.dimension, got.basis), (dimension, basis), "{text}");
-        assert!(
-            close(got.value.best, si),
-            "{text}: {} against {si}",
-            got.value.best
-        );
+        assert!(close(got.value.best, si), "{text}: {} against {si}", got.value.best);
         assert!(got.value.is_exact(), "{text}");
         assert_eq!(unit.words_used, used, "{text}");
         assert_eq!(unit.ambiguity, None, "{text}");
@@ -140,19 +94,14 @@ fn words_below_the_stroke_are_kept_for_the_resolver() {
     assert_eq!((below.word, used), (Some("tee"), 1));
     // `9 g lagoon per tee`
     let unit = read("g lagoon", None).divided_by(below, None).unwrap();
-    assert_eq!(
-        (unit.per_word, unit.basis, unit.words_used),
-        (Some("tee"), PerPiece, 1)
-    );
+    assert_eq!((unit.per_word, unit.basis, unit.words_used), (Some("tee"), PerPiece, 1));
 }
 
 #[test]
 fn below_the_stroke_elsewhere_in_the_line() {
-    for (top, bottom, dimension) in [
-        ("tsp", "cup", D::VolumeFraction),
-        ("g", "100 g goods", D::MassFraction),
-        ("g", "L", D::MassConcentration),
-    ] {
+    for (top, bottom, dimension) in
+        [("tsp", "cup", D::VolumeFraction), ("g", "100 g goods", D::MassFraction), ("g", "L", D::MassConcentration)]
+    {
         let tokens = tokens(bottom);
         let (below, used) = read_denominator(&tokens).unwrap().unwrap();
         assert_eq!(used, tokens.len(), "{bottom}");
@@ -172,12 +121,7 @@ fn a_cup_without_a_country_spans_them_all() {
     assert!(close(value.low, 236.588_236_5e-6) && close(value.high, 284.130_625e-6));
     assert_eq!(value.best, value.low);
     assert_eq!(cup.ambiguity.map(|doubt| doubt.candidates.len()), Some(3));
-    assert!(
-        read("cup", Some(System::Metric))
-            .apply(Interval::ONE)
-            .value
-            .is_exact()
-    );
+    assert!(read("cup", Some(System::Metric)).apply(Interval::ONE).value.is_exact());
     assert_eq!(read("cup", Some(System::Metric)).ambiguity, None);
 }
 
@@ -197,14 +141,10 @@ fn both_sides_of_the_stroke_are_of_one_country() {
     assert!(close(value.high, 1.0 / 12.0), "{value:?}");
     assert!(close(value.low, 20.0 / 284.130_625), "{value:?}");
     assert!(close(value.best, 1.0 / 12.0));
-    let us = read("tsp per cup", Some(System::Us))
-        .apply(Interval::exact(4.0))
-        .value;
+    let us = read("tsp per cup", Some(System::Us)).apply(Interval::exact(4.0)).value;
     assert!(us.is_exact() && close(us.best, 1.0 / 12.0));
     // 1 cup per 3 gal: 1/48 in US measures, and in imperial ones too.
-    let cups = read("cup per 3 gal", Some(System::Imperial))
-        .apply(Interval::ONE)
-        .value;
+    let cups = read("cup per 3 gal", Some(System::Imperial)).apply(Interval::ONE).value;
     assert!(close(cups.best, 1.0 / 48.0));
     // NIST SP 811: 7.489 152 and 6.236 023 kg/m³ for the ounce in the US and the imperial gallon.
     let ounces = read("oz/gal", None);
@@ -218,47 +158,26 @@ fn problems_say_what_is_wrong() {
     let problem = |text: &str| read_unit(&tokens(text), None).expect_err(text);
     for (text, used) in [("g/", 1), ("g per", 2), ("g /", 2), ("% owg /", 3)] {
         let half = problem(text);
-        assert!(
-            matches!(half, UnitProblem::HalfUnit { .. }),
-            "{text}: {half:?}"
-        );
+        assert!(matches!(half, UnitProblem::HalfUnit { .. }), "{text}: {half:?}");
         assert_eq!(half.words_used(), used, "{text}");
     }
     for text in ["T", "t lagoon", "c water", "°", "in wide", "g/t", "gr salt"] {
         let doubt = problem(text);
-        assert!(
-            matches!(doubt, UnitProblem::Doubtful { .. }),
-            "{text}: {doubt:?}"
-        );
+        assert!(matches!(doubt, UnitProblem::Doubtful { .. }), "{text}: {doubt:?}");
     }
     for text in ["min/L", "g/min", "% owg/L", "g/m", "EUR/min", "pieces/L"] {
         let odd = problem(text);
-        assert!(
-            matches!(odd, UnitProblem::Combination { .. }),
-            "{text}: {odd:?}"
-        );
+        assert!(matches!(odd, UnitProblem::Combination { .. }), "{text}: {odd:?}");
     }
-    assert!(matches!(
-        problem("g/L/min"),
-        UnitProblem::TwoDivisions { words_used: 1, .. }
-    ));
-    assert!(matches!(
-        problem("g/L per piece"),
-        UnitProblem::TwoDivisions { words_used: 3, .. }
-    ));
-    assert!(matches!(
-        problem("g per 100 xy"),
-        UnitProblem::NumberWithoutUnit { words_used: 3, .. }
-    ));
+    assert!(matches!(problem("g/L/min"), UnitProblem::TwoDivisions { words_used: 1, .. }));
+    assert!(matches!(problem("g/L per piece"), UnitProblem::TwoDivisions { words_used: 3, .. }));
+    assert!(matches!(problem("g per 100 xy"), UnitProblem::NumberWithoutUnit { words_used: 3, .. }));
     assert!(matches!(problem("g per 0 L"), UnitProblem::PerZero { .. }));
     for text in ["g/", "T", "min/L", "g/L/min", "g per 100", "g per 0 L"] {
         let told = problem(text).to_string();
         assert!(told.len() > 15 && !told.contains("{"), "{told}");
     }
-    assert_eq!(
-        problem("min/L").to_string(),
-        "`min/L` makes no quantity: a length of time divided by a volume"
-    );
+    assert_eq!(problem("min/L").to_string(), "`min/L` makes no quantity: a length of time divided by a volume");
     for text in ["lagoon", "gl", "/", "/L", "w/v", "night/day", "per tee", ""] {
         assert_eq!(read_unit(&tokens(text), None), Ok(None), "{text}");
     }
@@ -269,17 +188,11 @@ fn problems_say_what_is_wrong() {
 fn prices_know_money_first() {
     let peso = tokens("CUP per 500 g");
     let price = read_price(&peso, None).unwrap().unwrap();
-    assert_eq!(
-        (price.numerator.symbol, price.dimension),
-        ("CUP", D::MoneyPerMass)
-    );
+    assert_eq!((price.numerator.symbol, price.dimension), ("CUP", D::MoneyPerMass));
     assert_eq!(price.display_unit().symbol, "CUP/kg");
     // Anywhere else the capitals are cups.
     assert_eq!(read("CUP", None).dimension, D::Volume);
-    assert_eq!(
-        read_price(&tokens("g"), None).unwrap().unwrap().dimension,
-        D::Mass
-    );
+    assert_eq!(read_price(&tokens("g"), None).unwrap().unwrap().dimension, D::Mass);
 }
 
 #[test]
@@ -302,9 +215,7 @@ fn temperatures_and_differences() {
 fn hardness_however_written() {
     let hardness = |text: &str, number: f64| {
         let quantity: Quantity = read(text, None).apply(Interval::exact(number));
-        quantity
-            .as_hardness()
-            .map(|hardness| hardness.value.best * 1e3)
+        quantity.as_hardness().map(|hardness| hardness.value.best * 1e3)
     };
     for (text, number, mg_per_litre) in [
         ("mg/L CaCO3", 178.48, 178.48),
@@ -317,10 +228,7 @@ fn hardness_however_written() {
         ("mmol/L", 1.0, 100.09),
     ] {
         let got = hardness(text, number).unwrap();
-        assert!(
-            (got - mg_per_litre).abs() < 0.01,
-            "{number} {text}: {got} against {mg_per_litre}"
-        );
+        assert!((got - mg_per_litre).abs() < 0.01, "{number} {text}: {got} against {mg_per_litre}");
     }
     assert!(hardness("min", 3.0).is_err());
 }
@@ -328,10 +236,7 @@ fn hardness_however_written() {
 #[test]
 fn ratios() {
     let ratio = liquor_ratio(1.0, 20.0).unwrap();
-    assert_eq!(
-        (ratio.dimension, ratio.value),
-        (D::LiquorRatio, Interval::exact(20.0))
-    );
+    assert_eq!((ratio.dimension, ratio.value), (D::LiquorRatio, Interval::exact(20.0)));
     assert_eq!(liquor_ratio(2.0, 15.0).unwrap().value.best, 7.5);
     for (goods, liquor) in [(0.0, 20.0), (1.0, 0.0), (-1.0, 5.0), (f64::NAN, 1.0)] {
         assert_eq!(liquor_ratio(goods, liquor), None);
@@ -353,10 +258,7 @@ fn a_published_table_of_reactive_dyeing() {
         let of_goods = read("% owg", None).apply(Interval::exact(share)).value * goods;
         let strength = |x| read("g/L", None).apply(Interval::exact(x)).value;
         assert!(close(of_goods.best * 1e3, dye));
-        assert!(close(
-            (strength(sulfate_strength) * litres).best * 1e3,
-            sulfate
-        ));
+        assert!(close((strength(sulfate_strength) * litres).best * 1e3, sulfate));
         assert!(close((strength(soda_strength) * litres).best * 1e3, soda));
     }
 }
@@ -392,9 +294,7 @@ fn shown_in_the_unit_written() {
 #[test]
 fn kinds_that_do_not_fit() {
     let given = read("%", None).apply(Interval::exact(5.0));
-    let problem = given
-        .expect(&[D::MassFraction])
-        .expect_err("per cent of what");
+    let problem = given.expect(&[D::MassFraction]).expect_err("per cent of what");
     assert_eq!(
         problem.to_string(),
         "this is a percentage of something not said (as in %), but needed is a share by mass (as in % owg, % w/w, g/kg); \
@@ -405,10 +305,7 @@ fn kinds_that_do_not_fit() {
     assert!(volume.expect(&[D::Mass, D::Volume]).is_ok());
     let unguessed = volume.expect(&[D::Money]).expect_err("no money");
     assert_eq!(unguessed.probably, None);
-    assert_eq!(
-        unguessed.meaning("a price").probably.as_deref(),
-        Some("a price")
-    );
+    assert_eq!(unguessed.meaning("a price").probably.as_deref(), Some("a price"));
 }
 
 #[test]

@@ -1,9 +1,7 @@
 //! Number forms: what is read, what is refused, and what is offered instead.
 
 use proptest::prelude::*;
-use tenter_quantity::{
-    Bound, Interval, NumeralProblemKind as Kind, bound, parse_amount, parse_numeral,
-};
+use tenter_quantity::{Bound, Interval, NumeralProblemKind as Kind, bound, parse_amount, parse_numeral};
 
 #[test]
 fn forms_that_are_read() {
@@ -34,10 +32,7 @@ fn forms_that_are_read() {
     ] {
         let got = parse_numeral(text);
         assert_eq!(got.as_ref().ok(), Some(&value), "`{text}`: {got:?}");
-        assert!(
-            !(value == 0.0 && got.unwrap().is_sign_negative()),
-            "no negative zero"
-        );
+        assert!(!(value == 0.0 && got.unwrap().is_sign_negative()), "no negative zero");
     }
 }
 
@@ -80,10 +75,7 @@ fn forms_that_are_refused_with_a_fix() {
         let told = problem.to_string();
         assert!(fixes.iter().all(|fix| told.contains(fix)), "{told}");
         for fix in &problem.fixes {
-            assert!(
-                parse_amount(fix).is_ok(),
-                "the fix `{fix}` must be readable"
-            );
+            assert!(parse_amount(fix).is_ok(), "the fix `{fix}` must be readable");
         }
     }
 }
@@ -99,28 +91,13 @@ fn whole_amounts() {
         ("-18--5", (Interval::range(-18.0, -5.0), Bound::Range)),
         ("−18 to −5", (Interval::range(-18.0, -5.0), Bound::Range)),
         ("-5", exact(-5.0)),
-        (
-            "20 ± 2",
-            (Interval::new(18.0, 20.0, 22.0), Bound::PlusMinus),
-        ),
-        (
-            "20 +/- 2",
-            (Interval::new(18.0, 20.0, 22.0), Bound::PlusMinus),
-        ),
+        ("20 ± 2", (Interval::new(18.0, 20.0, 22.0), Bound::PlusMinus)),
+        ("20 +/- 2", (Interval::new(18.0, 20.0, 22.0), Bound::PlusMinus)),
         ("about 20", (Interval::new(18.0, 20.0, 22.0), Bound::About)),
         ("~20", (Interval::new(18.0, 20.0, 22.0), Bound::About)),
-        (
-            "about 10 to 20",
-            (Interval::range(10.0, 20.0), Bound::Range),
-        ),
-        (
-            "at least 20",
-            (Interval::new(20.0, 20.0, 30.0), Bound::AtLeast),
-        ),
-        (
-            "At Most 20",
-            (Interval::new(10.0, 20.0, 20.0), Bound::AtMost),
-        ),
+        ("about 10 to 20", (Interval::range(10.0, 20.0), Bound::Range)),
+        ("at least 20", (Interval::new(20.0, 20.0, 30.0), Bound::AtLeast)),
+        ("At Most 20", (Interval::new(10.0, 20.0, 20.0), Bound::AtMost)),
         ("1/2 to 3/4", (Interval::range(0.5, 0.75), Bound::Range)),
         ("0.42 to 0.58", (Interval::range(0.42, 0.58), Bound::Range)),
     ] {
@@ -130,26 +107,11 @@ fn whole_amounts() {
     assert_eq!(bound::at_least(-4.0), Interval::new(-4.0, -4.0, -2.0));
 
     let backwards = parse_amount("20 to 10").expect_err("backwards");
-    assert_eq!(
-        (backwards.kind, backwards.fixes),
-        (Kind::OddBounds, vec!["10 to 20".to_owned()])
-    );
-    assert_eq!(
-        parse_amount("20 ± -2").map_err(|p| p.kind),
-        Err(Kind::OddBounds)
-    );
-    assert_eq!(
-        parse_amount("1-1/2").map_err(|p| p.kind),
-        Err(Kind::HyphenFraction)
-    );
-    assert_eq!(
-        parse_amount("2,5 to 3").map_err(|p| p.kind),
-        Err(Kind::DecimalComma)
-    );
-    assert_eq!(
-        parse_amount("aboutish").map_err(|p| p.kind),
-        Err(Kind::Unreadable)
-    );
+    assert_eq!((backwards.kind, backwards.fixes), (Kind::OddBounds, vec!["10 to 20".to_owned()]));
+    assert_eq!(parse_amount("20 ± -2").map_err(|p| p.kind), Err(Kind::OddBounds));
+    assert_eq!(parse_amount("1-1/2").map_err(|p| p.kind), Err(Kind::HyphenFraction));
+    assert_eq!(parse_amount("2,5 to 3").map_err(|p| p.kind), Err(Kind::DecimalComma));
+    assert_eq!(parse_amount("aboutish").map_err(|p| p.kind), Err(Kind::Unreadable));
 }
 
 proptest! {

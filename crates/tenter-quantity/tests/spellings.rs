@@ -2,9 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use tenter_quantity::{
-    Lookup, System, canonical_spelling, lookup_unit, nearest_unit, table, unit_by_symbol,
-};
+use tenter_quantity::{Lookup, System, canonical_spelling, lookup_unit, nearest_unit, table, unit_by_symbol};
 
 fn symbol(words: &str, measures: Option<System>) -> String {
     let words: Vec<&str> = words.split(' ').collect();
@@ -40,30 +38,17 @@ fn only_kitchen_measures_of_several_countries_share_a_spelling() {
         }
     }
     for (spelling, symbols) in owners.iter().filter(|(_, symbols)| symbols.len() > 1) {
-        let systems: Vec<System> = symbols
-            .iter()
-            .map(|symbol| unit_by_symbol(symbol).unwrap().system)
-            .collect();
+        let systems: Vec<System> = symbols.iter().map(|symbol| unit_by_symbol(symbol).unwrap().system).collect();
         assert!(
             !systems.contains(&System::Any),
             "`{spelling}` is shared by {symbols:?}, and a `measures` line could not settle it"
         );
-        assert!(
-            systems.windows(2).all(|pair| pair[0] != pair[1]),
-            "{spelling}: {symbols:?}"
-        );
-        assert_eq!(
-            systems[0],
-            System::Us,
-            "the best estimate stands first: {spelling}"
-        );
+        assert!(systems.windows(2).all(|pair| pair[0] != pair[1]), "{spelling}: {symbols:?}");
+        assert_eq!(systems[0], System::Us, "the best estimate stands first: {spelling}");
     }
     for doubtful in table::DOUBTFUL {
         assert!(
-            doubtful
-                .meant
-                .iter()
-                .all(|symbol| unit_by_symbol(symbol).is_some()),
+            doubtful.meant.iter().all(|symbol| unit_by_symbol(symbol).is_some()),
             "{} names an unknown unit",
             doubtful.spelling
         );
@@ -72,37 +57,22 @@ fn only_kitchen_measures_of_several_countries_share_a_spelling() {
 
 #[test]
 fn symbols_are_unique_and_read_back() {
-    let mut symbols: Vec<&str> = table::all()
-        .chain(tenter_quantity::composed::COMPOSED)
-        .map(|unit| unit.symbol)
-        .collect();
+    let mut symbols: Vec<&str> =
+        table::all().chain(tenter_quantity::composed::COMPOSED).map(|unit| unit.symbol).collect();
     let count = symbols.len();
     symbols.sort_unstable();
     symbols.dedup();
     assert_eq!(symbols.len(), count, "two units have one symbol");
     for unit in table::all() {
-        assert!(
-            !unit.source.is_empty() && unit.factor > 0.0,
-            "{}",
-            unit.symbol
-        );
+        assert!(!unit.source.is_empty() && unit.factor > 0.0, "{}", unit.symbol);
         if unit.symbol != "g/m²" {
             // What the formatter writes must be read as the same unit.
             assert_eq!(symbol(unit.symbol, None), unit.symbol);
-            assert_eq!(
-                symbol(unit.plural, None),
-                unit.symbol,
-                "plural of {}",
-                unit.symbol
-            );
+            assert_eq!(symbol(unit.plural, None), unit.symbol, "plural of {}", unit.symbol);
         }
         for spelling in unit.spellings {
             let words: Vec<&str> = spelling.split(' ').collect();
-            assert!(
-                tenter_quantity::candidates(&words).contains(&unit),
-                "`{spelling}` does not find {}",
-                unit.symbol
-            );
+            assert!(tenter_quantity::candidates(&words).contains(&unit), "`{spelling}` does not find {}", unit.symbol);
         }
     }
 }
@@ -215,11 +185,7 @@ fn measures_settle_whose_cup_it_is() {
         ("US cup", System::Metric, "US cup"),
         ("g", System::Us, "g"),
     ] {
-        assert_eq!(
-            symbol(written, Some(measures)),
-            expected,
-            "`{written}` in {measures:?}"
-        );
+        assert_eq!(symbol(written, Some(measures)), expected, "`{written}` in {measures:?}");
     }
     assert_eq!(System::parse("us"), Some(System::Us));
     assert_eq!(System::parse("Imperial"), Some(System::Imperial));
@@ -261,10 +227,6 @@ fn slips_find_the_nearest_unit() {
         ("xy", None),
         ("", None),
     ] {
-        assert_eq!(
-            nearest_unit(slip).map(|unit| unit.symbol),
-            expected,
-            "{slip}"
-        );
+        assert_eq!(nearest_unit(slip).map(|unit| unit.symbol), expected, "{slip}");
     }
 }

@@ -46,21 +46,14 @@ fn factors_agree_with_nist_sp_811() {
     for &(symbol, printed) in SP_811 {
         let ours = unit(symbol).factor;
         // Seven printed digits: half a unit of the last is at most 5 parts in 10 million.
-        assert!(
-            close(ours, printed, 5.1e-7),
-            "{symbol}: {ours} against {printed}"
-        );
+        assert!(close(ours, printed, 5.1e-7), "{symbol}: {ours} against {printed}");
     }
 }
 
 #[test]
 fn temperatures_agree_with_nist_sp_811() {
     // NIST SP 811 B.8: T/K = t/°C + 273.15; T/K = (t/°F + 459.67)/1.8. Fixed points common to both scales.
-    for (celsius, fahrenheit, kelvin) in [
-        (0.0, 32.0, 273.15),
-        (100.0, 212.0, 373.15),
-        (-40.0, -40.0, 233.15),
-    ] {
+    for (celsius, fahrenheit, kelvin) in [(0.0, 32.0, 273.15), (100.0, 212.0, 373.15), (-40.0, -40.0, 233.15)] {
         let from_celsius = unit("°C").to_si(Interval::exact(celsius)).best;
         let from_fahrenheit = unit("°F").to_si(Interval::exact(fahrenheit)).best;
         assert!((from_celsius - kelvin).abs() < 1e-9, "{celsius} °C");
@@ -89,18 +82,11 @@ fn us_liquid_measures_nest_as_in_handbook_44() {
         ("yd", "ft", 3.0),
         ("ft", "inch", 12.0),
     ] {
-        assert!(
-            close(ratio(large, small), count, 1e-14),
-            "{large} in {small}"
-        );
+        assert!(close(ratio(large, small), count, 1e-14), "{large} in {small}");
     }
     // 231 cubic inches to the US gallon.
     let inch = unit("inch").factor;
-    assert!(close(
-        unit("US gal").factor,
-        231.0 * inch * inch * inch,
-        1e-14
-    ));
+    assert!(close(unit("US gal").factor, 231.0 * inch * inch * inch, 1e-14));
 }
 
 #[test]
@@ -115,22 +101,12 @@ fn factors_agree_with_pint() {
         let ours = unit(symbol);
         let (factor, offset): (f64, f64) = (factor.parse().unwrap(), offset.parse().unwrap());
         // Both round differently on the way: a few units in the last place.
-        assert!(
-            close(ours.factor, factor, 1e-14),
-            "{symbol}: {} against {factor}",
-            ours.factor
-        );
-        assert!(
-            (ours.offset - offset).abs() < 1e-10,
-            "{symbol}: {} against {offset}",
-            ours.offset
-        );
+        assert!(close(ours.factor, factor, 1e-14), "{symbol}: {} against {factor}", ours.factor);
+        assert!((ours.offset - offset).abs() < 1e-10, "{symbol}: {} against {offset}", ours.offset);
         checked.push(symbol.to_owned());
     }
-    let unchecked: Vec<&str> = table::all()
-        .map(|unit| unit.symbol)
-        .filter(|symbol| !checked.iter().any(|known| known == symbol))
-        .collect();
+    let unchecked: Vec<&str> =
+        table::all().map(|unit| unit.symbol).filter(|symbol| !checked.iter().any(|known| known == symbol)).collect();
     // What pint does not have: usage of kitchens, dyers and water works, and plain counts.
     assert_eq!(
         unchecked,
@@ -173,41 +149,24 @@ fn hardness_degrees_agree_with_published_equivalents() {
 
 #[test]
 fn currencies_are_those_of_iso_4217() {
-    let listed: Vec<(&str, &str)> = include_str!("data/currencies.csv")
-        .lines()
-        .skip(1)
-        .filter_map(|row| row.split_once(','))
-        .collect();
+    let listed: Vec<(&str, &str)> =
+        include_str!("data/currencies.csv").lines().skip(1).filter_map(|row| row.split_once(',')).collect();
     for code in currency::codes() {
-        assert!(
-            listed.iter().any(|(known, _)| *known == code),
-            "{code} is not listed"
-        );
+        assert!(listed.iter().any(|(known, _)| *known == code), "{code} is not listed");
     }
     // Left out: funds codes, units of account, metals, test and void codes. Nobody buys soda ash in them.
-    let left_out: Vec<&str> = listed
-        .iter()
-        .map(|(code, _)| *code)
-        .filter(|code| !is_currency(code))
-        .collect();
+    let left_out: Vec<&str> = listed.iter().map(|(code, _)| *code).filter(|code| !is_currency(code)).collect();
     assert_eq!(
         left_out,
         [
-            "BOV", "CHE", "CHW", "CLF", "COU", "MXV", "USN", "UYI", "UYW", "XAD", "XAG", "XAU",
-            "XBA", "XBB", "XBC", "XBD", "XDR", "XPD", "XPT", "XSU", "XTS", "XUA", "XXX",
+            "BOV", "CHE", "CHW", "CLF", "COU", "MXV", "USN", "UYI", "UYW", "XAD", "XAG", "XAU", "XBA", "XBB", "XBC",
+            "XBD", "XDR", "XPD", "XPT", "XSU", "XTS", "XUA", "XXX",
         ]
     );
     let sorted: Vec<&str> = currency::codes().collect();
     assert!(sorted.is_sorted(), "binary search needs order");
     // Decimals: ISO 4217 list one, column "minor unit".
-    for (code, places) in [
-        ("EUR", 2),
-        ("JPY", 0),
-        ("KWD", 3),
-        ("EUR/kg", 2),
-        ("ISK", 0),
-        ("TND", 3),
-    ] {
+    for (code, places) in [("EUR", 2), ("JPY", 0), ("KWD", 3), ("EUR/kg", 2), ("ISK", 0), ("TND", 3)] {
         assert_eq!(currency::decimals(code), places, "{code}");
     }
     assert!(!is_currency("eur") && !is_currency("") && !is_currency("EURO"));

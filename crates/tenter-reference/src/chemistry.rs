@@ -79,13 +79,7 @@ impl Ions {
 
     /// Charge of the listed components in one mole. What is missing to nought is hydrogen (if negative) or hydroxide.
     pub fn charge(&self) -> f64 {
-        const CHARGES: [f64; 14] = [
-            1.0, 1.0, 2.0, 2.0, -2.0, -1.0, -3.0, -3.0, 0.0, -2.0, -1.0, -2.0, -2.0, -1.0,
-        ];
-        self.amounts()
-            .iter()
-            .zip(CHARGES)
-            .map(|(amount, charge)| amount * charge)
-            .sum()
+        const CHARGES: [f64; 14] = [1.0, 1.0, 2.0, 2.0, -2.0, -1.0, -3.0, -3.0, 0.0, -2.0, -1.0, -2.0, -2.0, -1.0];
+        self.amounts().iter().zip(CHARGES).map(|(amount, charge)| amount * charge).sum()
     }
 }

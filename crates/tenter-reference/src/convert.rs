@@ -5,33 +5,17 @@ use crate::hazard::{Group, HazardClaim, HazardStatement, NeverMix};
 use crate::load::{EntryResult, Sources};
 use crate::material::{Anhydrous, Material, Strength};
 use crate::source::Stated;
-use crate::{
-    Dye, DyeClass, DyeFamily, Dyeability, Fibre, MoistureAllowance, Needs, Reference,
-    ReferenceBatch, raw,
-};
+use crate::{Dye, DyeClass, DyeFamily, Dyeability, Fibre, MoistureAllowance, Needs, Reference, ReferenceBatch, raw};
 
 pub(crate) fn statement(raw: raw::Statement, sources: &Sources) -> EntryResult<HazardStatement> {
-    Ok(HazardStatement {
-        source: sources.get(&raw.source)?,
-        code: raw.code,
-        text: raw.text,
-    })
+    Ok(HazardStatement { source: sources.get(&raw.source)?, code: raw.code, text: raw.text })
 }
 
 pub(crate) fn group(raw: raw::Group) -> Group {
-    Group {
-        id: raw.id,
-        name: raw.name,
-        kind: raw.kind,
-        words: raw.words,
-    }
+    Group { id: raw.id, name: raw.name, kind: raw.kind, words: raw.words }
 }
 
-pub(crate) fn pair(
-    raw: raw::Pair,
-    reference: &Reference,
-    sources: &Sources,
-) -> EntryResult<NeverMix> {
+pub(crate) fn pair(raw: raw::Pair, reference: &Reference, sources: &Sources) -> EntryResult<NeverMix> {
     known_groups([&raw.a, &raw.b], reference)?;
     Ok(NeverMix {
         source: sources.get(&raw.source)?,
@@ -44,21 +28,14 @@ pub(crate) fn pair(
     })
 }
 
-fn known_groups<'a>(
-    ids: impl IntoIterator<Item = &'a String>,
-    reference: &Reference,
-) -> EntryResult<()> {
+fn known_groups<'a>(ids: impl IntoIterator<Item = &'a String>, reference: &Reference) -> EntryResult<()> {
     match ids.into_iter().find(|id| reference.group(id).is_none()) {
         Some(id) => Err(format!("no [[group]] {id:?} in incompatible.toml")),
         None => Ok(()),
     }
 }
 
-fn claims(
-    raw: &[raw::Claim],
-    reference: &Reference,
-    sources: &Sources,
-) -> EntryResult<Vec<HazardClaim>> {
+fn claims(raw: &[raw::Claim], reference: &Reference, sources: &Sources) -> EntryResult<Vec<HazardClaim>> {
     let mut claims = Vec::with_capacity(raw.len());
     for claim in raw {
         if reference.hazard(&claim.code).is_none() {
@@ -84,20 +61,14 @@ pub(crate) fn class(raw: raw::DyeClass, sources: &Sources) -> EntryResult<DyeCla
         mordant: raw.needs.mordant,
     };
     let batch = |batch: raw::Batch| {
-        Ok::<_, String>(ReferenceBatch {
-            hours: sources.figure(&batch.hours)?,
-            at_celsius: batch.at_celsius,
-        })
+        Ok::<_, String>(ReferenceBatch { hours: sources.figure(&batch.hours)?, at_celsius: batch.at_celsius })
     };
     Ok(DyeClass {
         id: raw.id,
         name: raw.name,
         synonyms: raw.synonyms,
         family: raw.family,
-        needs: Stated {
-            value: needs,
-            source: sources.get(&raw.needs.source)?,
-        },
+        needs: Stated { value: needs, source: sources.get(&raw.needs.source)? },
         fixation_celsius: sources.maybe(raw.fixation_celsius.as_ref())?,
         reference_batch: raw.reference_batch.map(batch).transpose()?,
         ph: sources.maybe(raw.ph.as_ref())?,
@@ -107,44 +78,24 @@ pub(crate) fn class(raw: raw::DyeClass, sources: &Sources) -> EntryResult<DyeCla
     })
 }
 
-pub(crate) fn dye(
-    raw: raw::Dye,
-    powder: &raw::Powder,
-    reference: &Reference,
-    sources: &Sources,
-) -> EntryResult<Dye> {
-    if !reference
-        .classes
-        .iter()
-        .any(|class| class.id == raw.class.value)
-    {
-        return Err(format!(
-            "no [[class]] {:?} in dye_classes.toml",
-            raw.class.value
-        ));
+pub(crate) fn dye(raw: raw::Dye, powder: &raw::Powder, reference: &Reference, sources: &Sources) -> EntryResult<Dye> {
+    if !reference.classes.iter().any(|class| class.id == raw.class.value) {
+        return Err(format!("no [[class]] {:?} in dye_classes.toml", raw.class.value));
     }
     known_groups(&powder.hazard_groups, reference)?;
     if let Some(formula) = &raw.formula {
-        Formula::parse(&formula.value)
-            .map_err(|error| format!("formula {}: {error}", formula.value))?;
+        Formula::parse(&formula.value).map_err(|error| format!("formula {}: {error}", formula.value))?;
     }
     Ok(Dye {
         id: raw.id,
         name: raw.name,
         synonyms: raw.synonyms,
-        class: Stated {
-            source: sources.get(&raw.class.source)?,
-            value: raw.class.value,
-        },
+        class: Stated { source: sources.get(&raw.class.source)?, value: raw.class.value },
         cas: sources.stated(raw.cas)?,
         formula: sources.stated(raw.formula)?,
         molar_mass_g_per_mol: sources.maybe(raw.molar_mass_g_per_mol.as_ref())?,
         reactive_groups: sources.stated(raw.reactive_groups)?,
-        density_kg_per_m3: sources.figure(
-            raw.density_kg_per_m3
-                .as_ref()
-                .unwrap_or(&powder.density_kg_per_m3),
-        )?,
+        density_kg_per_m3: sources.figure(raw.density_kg_per_m3.as_ref().unwrap_or(&powder.density_kg_per_m3))?,
         turquoise: sources.stated(raw.turquoise)?,
         black: sources.stated(raw.black)?,
         hazards: claims(&powder.hazards, reference, sources)?,
@@ -156,26 +107,13 @@ pub(crate) fn dye(
 }
 
 pub(crate) fn fibre(raw: raw::Fibre, sources: &Sources) -> EntryResult<Fibre> {
-    if let Some(missing) = DyeFamily::ALL
-        .into_iter()
-        .find(|family| !raw.dyeability.contains_key(family))
-    {
-        return Err(format!(
-            "dyeability does not say how {} dyes take",
-            missing.words()
-        ));
+    if let Some(missing) = DyeFamily::ALL.into_iter().find(|family| !raw.dyeability.contains_key(family)) {
+        return Err(format!("dyeability does not say how {} dyes take", missing.words()));
     }
     let mut dyeability = std::collections::BTreeMap::new();
     for (family, entry) in raw.dyeability {
         let source = sources.get(&entry.source)?;
-        dyeability.insert(
-            family,
-            Dyeability {
-                uptake: entry.uptake,
-                note: entry.note,
-                source,
-            },
-        );
+        dyeability.insert(family, Dyeability { uptake: entry.uptake, note: entry.note, source });
     }
     Ok(Fibre {
         id: raw.id,
@@ -192,20 +130,13 @@ pub(crate) fn fibre(raw: raw::Fibre, sources: &Sources) -> EntryResult<Fibre> {
     })
 }
 
-pub(crate) fn material(
-    raw: raw::Material,
-    reference: &Reference,
-    sources: &Sources,
-) -> EntryResult<Material> {
+pub(crate) fn material(raw: raw::Material, reference: &Reference, sources: &Sources) -> EntryResult<Material> {
     known_groups(&raw.hazard_groups, reference)?;
     if let Some(formula) = &raw.formula {
         Formula::parse(formula).map_err(|error| format!("formula {formula}: {error}"))?;
     }
     let strength = |strength: raw::Strength| {
-        Ok::<_, String>(Strength {
-            fraction: sources.figure(&strength.fraction)?,
-            basis: strength.basis,
-        })
+        Ok::<_, String>(Strength { fraction: sources.figure(&strength.fraction)?, basis: strength.basis })
     };
     Ok(Material {
         id: raw.id,
@@ -236,16 +167,9 @@ pub(crate) fn material(
 
 /// Works out the anhydrous share of hydrates and makes sure that ids between materials exist.
 pub(crate) fn link_materials(materials: &mut [Material]) -> Result<(), (String, String)> {
-    let masses: Vec<(String, Option<f64>)> = materials
-        .iter()
-        .map(|m| (m.id.clone(), m.molar_mass_g_per_mol.map(|mass| mass.best)))
-        .collect();
-    let mass_of = |id: &str| {
-        masses
-            .iter()
-            .find(|(known, _)| known == id)
-            .map(|(_, mass)| *mass)
-    };
+    let masses: Vec<(String, Option<f64>)> =
+        materials.iter().map(|m| (m.id.clone(), m.molar_mass_g_per_mol.map(|mass| mass.best))).collect();
+    let mass_of = |id: &str| masses.iter().find(|(known, _)| known == id).map(|(_, mass)| *mass);
     for material in materials {
         let id = material.id.clone();
         if let Some(solute) = &material.solute
@@ -259,14 +183,9 @@ pub(crate) fn link_materials(materials: &mut [Material]) -> Result<(), (String, 
                 (None, _) => {
                     return Err((id, format!("no material {:?} to count as", anhydrous.id)));
                 }
-                (Some(Some(without)), Some(with)) if with > 0.0 => {
-                    anhydrous.fraction = without / with
-                }
+                (Some(Some(without)), Some(with)) if with > 0.0 => anhydrous.fraction = without / with,
                 _ => {
-                    return Err((
-                        id,
-                        "both it and its anhydrous substance need a molar mass".to_owned(),
-                    ));
+                    return Err((id, "both it and its anhydrous substance need a molar mass".to_owned()));
                 }
             }
         }

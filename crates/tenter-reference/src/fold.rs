@@ -20,11 +20,7 @@ pub struct Folded {
 
 impl Default for Folded {
     fn default() -> Self {
-        Self {
-            buffer: [0; CAPACITY],
-            length: 0,
-            overflow: false,
-        }
+        Self { buffer: [0; CAPACITY], length: 0, overflow: false }
     }
 }
 
@@ -47,11 +43,7 @@ impl Folded {
                 self.take(char::from(byte), &mut word_start);
             }
         } else {
-            for character in text
-                .nfkd()
-                .filter(|c| !is_combining_mark(*c))
-                .flat_map(char::to_lowercase)
-            {
+            for character in text.nfkd().filter(|c| !is_combining_mark(*c)).flat_map(char::to_lowercase) {
                 if self.overflow {
                     break;
                 }
@@ -124,9 +116,7 @@ impl Folded {
 
     fn find(&self, start: usize, needle: &[u8]) -> Option<usize> {
         let word = self.buffer.get(start..self.length)?;
-        word.windows(needle.len())
-            .position(|window| window == needle)
-            .map(|at| start + at)
+        word.windows(needle.len()).position(|window| window == needle).map(|at| start + at)
     }
 
     /// Puts `with` in place of `count` bytes at `at`.

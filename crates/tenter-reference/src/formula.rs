@@ -87,9 +87,7 @@ impl Formula {
 
     /// Elements and their counts, by symbol.
     pub fn elements(&self) -> impl Iterator<Item = (&str, u32)> {
-        self.counts
-            .iter()
-            .map(|(symbol, count)| (symbol.as_str(), *count))
+        self.counts.iter().map(|(symbol, count)| (symbol.as_str(), *count))
     }
 
     /// Molar mass, g/mol.
@@ -99,10 +97,7 @@ impl Formula {
     pub fn molar_mass(&self) -> Result<f64, FormulaError> {
         let mut sum = 0.0;
         for (symbol, count) in &self.counts {
-            let weight = ATOMIC_WEIGHTS
-                .iter()
-                .find(|(known, _)| known == symbol)
-                .map(|(_, weight)| *weight);
+            let weight = ATOMIC_WEIGHTS.iter().find(|(known, _)| known == symbol).map(|(_, weight)| *weight);
             sum += weight.ok_or_else(|| FormulaError::Element(symbol.clone()))? * f64::from(*count);
         }
         Ok(sum)
@@ -111,10 +106,7 @@ impl Formula {
     fn add(&mut self, other: &Self, times: u32) -> Result<(), FormulaError> {
         for (symbol, count) in &other.counts {
             let slot = self.counts.entry(symbol.clone()).or_default();
-            *slot = count
-                .checked_mul(times)
-                .and_then(|n| slot.checked_add(n))
-                .ok_or(FormulaError::Count)?;
+            *slot = count.checked_mul(times).and_then(|n| slot.checked_add(n)).ok_or(FormulaError::Count)?;
         }
         Ok(())
     }
@@ -124,11 +116,7 @@ fn parse_count(digits: &str) -> Result<u32, FormulaError> {
     if digits.is_empty() {
         return Ok(1);
     }
-    digits
-        .parse()
-        .ok()
-        .filter(|n| *n > 0)
-        .ok_or(FormulaError::Count)
+    digits.parse().ok().filter(|n| *n > 0).ok_or(FormulaError::Count)
 }
 
 fn parse_part(text: &str) -> Result<Formula, FormulaError> {
@@ -147,9 +135,7 @@ fn parse_part(text: &str) -> Result<Formula, FormulaError> {
                 while let Some(lower) = characters.next_if(char::is_ascii_lowercase) {
                     symbol.push(lower);
                 }
-                Formula {
-                    counts: BTreeMap::from([(symbol, 1)]),
-                }
+                Formula { counts: BTreeMap::from([(symbol, 1)]) }
             }
             c => return Err(FormulaError::Unexpected(c)),
         };
@@ -158,10 +144,7 @@ fn parse_part(text: &str) -> Result<Formula, FormulaError> {
             digits.push(digit);
         }
         let count = parse_count(&digits)?;
-        stack
-            .last_mut()
-            .ok_or(FormulaError::Bracket)?
-            .add(&piece, count)?;
+        stack.last_mut().ok_or(FormulaError::Bracket)?.add(&piece, count)?;
     }
     match (stack.pop(), stack.is_empty()) {
         (Some(formula), true) => Ok(formula),

@@ -17,13 +17,7 @@ pub(crate) fn index(reference: &mut Reference) -> Result<(), LoadError> {
         let index = *next;
         *next += 1;
         let id = entry.id().to_owned();
-        ids.push(Name {
-            key: id.clone(),
-            written: id,
-            kind,
-            index,
-            primary: true,
-        });
+        ids.push(Name { key: id.clone(), written: id, kind, index, primary: true });
         names.extend(names_of(entry, kind, index)?);
     }
     for (list, what) in [(&mut names, "name"), (&mut ids, "id")] {
@@ -33,11 +27,7 @@ pub(crate) fn index(reference: &mut Reference) -> Result<(), LoadError> {
             return Err(clash(reference, what, first, second));
         }
     }
-    reference.longest_name_words = names
-        .iter()
-        .map(|name| name.key.split(' ').count())
-        .max()
-        .unwrap_or(0);
+    reference.longest_name_words = names.iter().map(|name| name.key.split(' ').count()).max().unwrap_or(0);
     reference.names = names;
     reference.ids = ids;
     Ok(())
@@ -53,11 +43,7 @@ fn clash(reference: &Reference, what: &str, first: &Name, second: &Name) -> Load
         owner(first),
         file_of(first.kind)
     );
-    LoadError {
-        file: file_of(second.kind),
-        entry: Some(owner(second)),
-        message,
-    }
+    LoadError { file: file_of(second.kind), entry: Some(owner(second)), message }
 }
 
 /// The names of one entry. Two spellings that fold alike are one name; an empty key is an error.
@@ -69,21 +55,11 @@ fn names_of(entry: Entry<'_>, kind: Kind, index: usize) -> Result<Vec<Name>, Loa
         if key.is_empty() {
             let message = format!("the name {written:?} is empty or too long");
             let entry = Some(entry.id().to_owned());
-            return Err(LoadError {
-                file: file_of(kind),
-                entry,
-                message,
-            });
+            return Err(LoadError { file: file_of(kind), entry, message });
         }
         if !names.iter().any(|name| name.key == key) {
             let primary = names.is_empty();
-            names.push(Name {
-                key,
-                written: written.to_owned(),
-                kind,
-                index,
-                primary,
-            });
+            names.push(Name { key, written: written.to_owned(), kind, index, primary });
         }
     }
     Ok(names)

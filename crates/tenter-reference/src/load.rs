@@ -52,23 +52,13 @@ impl Sources {
             (None, Some(low), Some(best), Some(high)) => (low, best, high),
             (None, Some(low), None, Some(high)) => (low, f64::midpoint(low, high), high),
             _ => {
-                return Err(
-                    "a figure needs either `value`, or `low` and `high` and maybe `best`"
-                        .to_owned(),
-                );
+                return Err("a figure needs either `value`, or `low` and `high` and maybe `best`".to_owned());
             }
         };
         if low.is_finite() && high.is_finite() && low <= best && best <= high {
-            Ok(Sourced {
-                low,
-                best,
-                high,
-                source,
-            })
+            Ok(Sourced { low, best, high, source })
         } else {
-            Err(format!(
-                "low {low}, best {best}, high {high} are out of order"
-            ))
+            Err(format!("low {low}, best {best}, high {high} are out of order"))
         }
     }
 
@@ -76,31 +66,17 @@ impl Sources {
         figure.map(|figure| self.figure(figure)).transpose()
     }
 
-    pub(crate) fn stated<T>(
-        &self,
-        stated: Option<raw::Stated<T>>,
-    ) -> EntryResult<Option<Stated<T>>> {
-        stated
-            .map(|stated| {
-                Ok(Stated {
-                    source: self.get(&stated.source)?,
-                    value: stated.value,
-                })
-            })
-            .transpose()
+    pub(crate) fn stated<T>(&self, stated: Option<raw::Stated<T>>) -> EntryResult<Option<Stated<T>>> {
+        stated.map(|stated| Ok(Stated { source: self.get(&stated.source)?, value: stated.value })).transpose()
     }
 }
 
 pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
     let mut file = File::parse("sources.toml", files.sources)?;
     let mut sources = Sources { all: Vec::new() };
-    for source in file.entries("source", "id", |raw: raw::Source| {
-        Ok(Source {
-            id: raw.id,
-            kind: raw.kind,
-            citation: raw.citation,
-        })
-    })? {
+    for source in file
+        .entries("source", "id", |raw: raw::Source| Ok(Source { id: raw.id, kind: raw.kind, citation: raw.citation }))?
+    {
         // Lives as long as the program, as the figures that point to it do.
         sources.all.push(Box::leak(Box::new(source)));
     }
@@ -113,9 +89,7 @@ pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
 
     let mut file = File::parse("incompatible.toml", files.incompatible)?;
     reference.groups = file.entries("group", "id", |raw| Ok(convert::group(raw)))?;
-    reference.never_mix = file.entries("never_mix", "a", |raw| {
-        convert::pair(raw, &reference, &sources)
-    })?;
+    reference.never_mix = file.entries("never_mix", "a", |raw| convert::pair(raw, &reference, &sources))?;
     file.done()?;
 
     let mut file = File::parse("dye_classes.toml", files.dye_classes)?;
@@ -124,9 +98,7 @@ pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
 
     let mut file = File::parse("dyes.toml", files.dyes)?;
     let powder: raw::Powder = file.table("powder")?;
-    reference.dyes = file.entries("dye", "id", |raw| {
-        convert::dye(raw, &powder, &reference, &sources)
-    })?;
+    reference.dyes = file.entries("dye", "id", |raw| convert::dye(raw, &powder, &reference, &sources))?;
     file.done()?;
 
     let mut file = File::parse("fibres.toml", files.fibres)?;
@@ -134,9 +106,7 @@ pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
     file.done()?;
 
     let mut file = File::parse("materials.toml", files.materials)?;
-    reference.materials = file.entries("material", "id", |raw| {
-        convert::material(raw, &reference, &sources)
-    })?;
+    reference.materials = file.entries("material", "id", |raw| convert::material(raw, &reference, &sources))?;
     file.done()?;
     convert::link_materials(&mut reference.materials).map_err(|(entry, message)| LoadError {
         file: "materials.toml",
@@ -158,22 +128,13 @@ struct File {
 impl File {
     fn parse(name: &'static str, text: &str) -> Result<Self, LoadError> {
         let table = text.parse::<Table>();
-        let table = table.map_err(|error| LoadError {
-            file: name,
-            entry: None,
-            message: error.to_string(),
-        })?;
+        let table = table.map_err(|error| LoadError { file: name, entry: None, message: error.to_string() })?;
         Ok(Self { name, table })
     }
 
     fn table<T: DeserializeOwned>(&mut self, key: &str) -> Result<T, LoadError> {
-        let value = self
-            .table
-            .remove(key)
-            .unwrap_or_else(|| Value::Table(Table::new()));
-        value.try_into().map_err(|error: toml::de::Error| {
-            self.error(key.to_owned(), error.message().to_owned())
-        })
+        let value = self.table.remove(key).unwrap_or_else(|| Value::Table(Table::new()));
+        value.try_into().map_err(|error: toml::de::Error| self.error(key.to_owned(), error.message().to_owned()))
     }
 
     fn entries<Raw: DeserializeOwned, Out>(
@@ -192,9 +153,7 @@ impl File {
                 None => format!("{key} number {}", index + 1),
             };
             let raw: Result<Raw, toml::de::Error> = value.try_into();
-            let entry = raw
-                .map_err(|error| error.message().to_owned())
-                .and_then(&mut convert);
+            let entry = raw.map_err(|error| error.message().to_owned()).and_then(&mut convert);
             entries.push(entry.map_err(|message| self.error(name, message))?);
         }
         Ok(entries)
@@ -208,10 +167,6 @@ impl File {
     }
 
     const fn error(&self, entry: String, message: String) -> LoadError {
-        LoadError {
-            file: self.name,
-            entry: Some(entry),
-            message,
-        }
+        LoadError { file: self.name, entry: Some(entry), message }
     }
 }

@@ -66,10 +66,7 @@ pub enum Form {
 impl Form {
     /// Whether it is measured dry, so that a spoon of it is a heap with air in it.
     pub const fn is_dry(self) -> bool {
-        matches!(
-            self,
-            Self::Powder | Self::Crystals | Self::Prills | Self::Flakes
-        )
+        matches!(self, Self::Powder | Self::Crystals | Self::Prills | Self::Flakes)
     }
 }
 

@@ -83,15 +83,7 @@ pub(crate) struct Name {
 }
 
 /// Words that say only how a dry material comes; a known name may carry one at its end.
-const FORM_WORDS: [&str; 7] = [
-    " powder",
-    " powdered",
-    " crystals",
-    " granules",
-    " flakes",
-    " prills",
-    " pearls",
-];
+const FORM_WORDS: [&str; 7] = [" powder", " powdered", " crystals", " granules", " flakes", " prills", " pearls"];
 
 /// Keys of words that stand before a name without belonging to it, while no more has been read.
 const LEADS: [&str; 8] = ["", "the", "some", "an", "a", "ci", "c", "c i"];
@@ -135,16 +127,11 @@ impl Reference {
     /// Whether some name starts with this key, so that more words could still make a name.
     fn opens_a_name(&self, key: &str) -> bool {
         let at = self.names.partition_point(|name| name.key.as_str() < key);
-        self.names
-            .get(at)
-            .is_some_and(|name| name.key.starts_with(key))
+        self.names.get(at).is_some_and(|name| name.key.starts_with(key))
     }
 
     fn exact(&self, key: &str) -> Option<Entry<'_>> {
-        let at = self
-            .names
-            .binary_search_by(|name| name.key.as_str().cmp(key))
-            .ok()?;
+        let at = self.names.binary_search_by(|name| name.key.as_str().cmp(key)).ok()?;
         self.names.get(at).and_then(|name| self.entry_of(name))
     }
 

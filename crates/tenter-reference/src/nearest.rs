@@ -23,11 +23,7 @@ impl Reference {
         if key.chars().count() < 3 || key.len() > LONGEST {
             return Vec::new();
         }
-        let wanted = Wanted {
-            sorted: sort_words(&key),
-            digits: digits(&key),
-            key: &key,
-        };
+        let wanted = Wanted { sorted: sort_words(&key), digits: digits(&key), key: &key };
         let mut found: Vec<(usize, bool, &Name)> = self
             .names
             .iter()
@@ -37,11 +33,7 @@ impl Reference {
         found.sort_by(|a, b| (a.0, a.1, &a.2.key).cmp(&(b.0, b.1, &b.2.key)));
         let mut seen = BTreeSet::new();
         found.retain(|(_, _, known)| seen.insert((known.kind, known.index)));
-        found
-            .into_iter()
-            .take(OFFERED)
-            .map(|(_, _, known)| known.written.as_str())
-            .collect()
+        found.into_iter().take(OFFERED).map(|(_, _, known)| known.written.as_str()).collect()
     }
 }
 
@@ -80,19 +72,11 @@ impl Wanted<'_> {
 
     /// `soda` for `soda ash`, or `fine table salt` for `table salt`.
     fn word_apart(&self, known: &str) -> Option<usize> {
-        let (shorter, longer) = if self.key.len() < known.len() {
-            (self.key, known)
-        } else {
-            (known, self.key)
-        };
+        let (shorter, longer) = if self.key.len() < known.len() { (self.key, known) } else { (known, self.key) };
         let words = longer.split(' ').count();
         let apart = words == shorter.split(' ').count() + 1 && shorter.len() >= 4;
-        let ends = longer
-            .strip_suffix(shorter)
-            .is_some_and(|rest| rest.ends_with(' '));
-        let opens = longer
-            .strip_prefix(shorter)
-            .is_some_and(|rest| rest.starts_with(' '));
+        let ends = longer.strip_suffix(shorter).is_some_and(|rest| rest.ends_with(' '));
+        let opens = longer.strip_prefix(shorter).is_some_and(|rest| rest.starts_with(' '));
         (apart && (ends || opens)).then_some(WORD)
     }
 }

@@ -8,8 +8,7 @@ use crate::source::Source;
 use crate::{Dye, DyeClass, DyeFamily, Fibre, Group, HazardStatement, Material, NeverMix};
 use std::sync::LazyLock;
 
-static BUNDLED: LazyLock<Reference> =
-    LazyLock::new(|| Reference::load(&Files::bundled()).unwrap_or_default());
+static BUNDLED: LazyLock<Reference> = LazyLock::new(|| Reference::load(&Files::bundled()).unwrap_or_default());
 
 /// All the reference data. Iterators follow the order of the files.
 #[derive(Debug, Clone, Default)]
@@ -78,10 +77,7 @@ impl Reference {
 
     /// Whatever has this id.
     pub fn by_id(&self, id: &str) -> Option<Entry<'_>> {
-        let at = self
-            .ids
-            .binary_search_by(|name| name.key.as_str().cmp(id))
-            .ok()?;
+        let at = self.ids.binary_search_by(|name| name.key.as_str().cmp(id)).ok()?;
         self.ids.get(at).and_then(|name| self.entry_of(name))
     }
 
@@ -103,12 +99,7 @@ impl Reference {
     /// Vessel groups of the never-mix table that a vessel of this stuff belongs to, however the stuff is spelt.
     pub fn vessel_groups<'a>(&'a self, stuff: &str) -> impl Iterator<Item = &'a Group> + use<'a> {
         let wanted = Folded::new(stuff);
-        self.groups.iter().filter(move |group| {
-            group
-                .words
-                .iter()
-                .any(|word| Folded::new(word).key() == wanted.key())
-        })
+        self.groups.iter().filter(move |group| group.words.iter().any(|word| Folded::new(word).key() == wanted.key()))
     }
 
     /// Pairs that must never meet between two lists of groups, either way round.
@@ -125,9 +116,7 @@ impl Reference {
 
     /// Dye classes of a family.
     pub fn classes_of(&self, family: DyeFamily) -> impl Iterator<Item = &DyeClass> {
-        self.classes
-            .iter()
-            .filter(move |class| class.family == family)
+        self.classes.iter().filter(move |class| class.family == family)
     }
 
     /// All sources.

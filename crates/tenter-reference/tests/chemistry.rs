@@ -8,9 +8,7 @@ fn formula(text: &str) -> Formula {
 }
 
 fn mass(text: &str) -> f64 {
-    formula(text)
-        .molar_mass()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    formula(text).molar_mass().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 /// Agreement to the last figure written.
@@ -31,14 +29,8 @@ fn formulas_are_weighed_right() {
     assert!(agree(mass("Na2CO3"), 105.988));
     assert!(agree(mass("Na2CO3·10H2O"), 286.138));
     assert!(agree(mass("CuSO4·5H2O"), mass("CuSO4") + 5.0 * 18.015));
-    assert!(agree(
-        mass("KAl(SO4)2·12H2O"),
-        mass("KAlS2O8") + 12.0 * 18.015
-    ));
-    assert!(agree(
-        mass("2Na2CO3·3H2O2"),
-        2.0 * mass("Na2CO3") + 3.0 * mass("H2O2")
-    ));
+    assert!(agree(mass("KAl(SO4)2·12H2O"), mass("KAlS2O8") + 12.0 * 18.015));
+    assert!(agree(mass("2Na2CO3·3H2O2"), 2.0 * mass("Na2CO3") + 3.0 * mass("H2O2")));
     assert_eq!(formula("Ca(OH)2").count("H"), 2);
     assert_eq!(formula("K3[Fe(CN)6]").count("N"), 6);
 }
@@ -50,40 +42,22 @@ fn nonsense_is_no_formula() {
     assert_eq!(Formula::parse("water"), Err(FormulaError::Unexpected('w')));
     assert_eq!(Formula::parse("H0"), Err(FormulaError::Count));
     assert_eq!(Formula::parse("H99999999999"), Err(FormulaError::Count));
-    assert_eq!(
-        Formula::parse("(H4000000000)4000000000"),
-        Err(FormulaError::Count)
-    );
-    assert_eq!(
-        formula("Xx").molar_mass(),
-        Err(FormulaError::Element("Xx".to_owned()))
-    );
+    assert_eq!(Formula::parse("(H4000000000)4000000000"), Err(FormulaError::Count));
+    assert_eq!(formula("Xx").molar_mass(), Err(FormulaError::Element("Xx".to_owned())));
     assert!(Formula::parse(&"(".repeat(100_000)).is_err());
 }
 
 #[test]
 fn molar_masses_follow_from_the_formulas() {
     let reference = Reference::bundled();
-    let materials = reference
-        .materials()
-        .map(|m| (&m.id, m.formula.as_deref(), m.molar_mass_g_per_mol));
-    let dyes = reference.dyes().map(|d| {
-        (
-            &d.id,
-            d.formula.as_ref().map(|f| f.value.as_str()),
-            d.molar_mass_g_per_mol,
-        )
-    });
+    let materials = reference.materials().map(|m| (&m.id, m.formula.as_deref(), m.molar_mass_g_per_mol));
+    let dyes = reference.dyes().map(|d| (&d.id, d.formula.as_ref().map(|f| f.value.as_str()), d.molar_mass_g_per_mol));
     let mut checked = 0;
     for (id, formula, stated) in materials.chain(dyes) {
         match (formula, stated) {
             (Some(text), Some(stated)) => {
                 let computed = mass(text);
-                assert!(
-                    agree(computed, stated.best),
-                    "{id}: {text} weighs {computed}, not {}",
-                    stated.best
-                );
+                assert!(agree(computed, stated.best), "{id}: {text} weighs {computed}, not {}", stated.best);
                 checked += 1;
             }
             (None, None) => {}
@@ -99,34 +73,17 @@ fn molar_masses_and_formulas_agree_with_a_library() {
     let reference = Reference::bundled();
     let mut checked = 0;
     for line in include_str!("data/molar_masses.csv").lines().skip(1) {
-        let [id, cas, theirs, weight] = line.split(',').collect::<Vec<_>>()[..] else {
-            panic!("{line}")
-        };
+        let [id, cas, theirs, weight] = line.split(',').collect::<Vec<_>>()[..] else { panic!("{line}") };
         let weight: f64 = weight.parse().expect(line);
         let (our_cas, our_formula, our_mass) = match (reference.material(id), reference.dye(id)) {
             (Some(m), _) => (m.cas.as_ref(), m.formula.as_deref(), m.molar_mass_g_per_mol),
-            (_, Some(d)) => (
-                d.cas.as_ref(),
-                d.formula.as_ref().map(|f| f.value.as_str()),
-                d.molar_mass_g_per_mol,
-            ),
+            (_, Some(d)) => (d.cas.as_ref(), d.formula.as_ref().map(|f| f.value.as_str()), d.molar_mass_g_per_mol),
             (None, None) => panic!("{id} is no longer in the data: run tests/data/regenerate.py"),
         };
-        assert_eq!(
-            our_cas.map(|stated| stated.value.as_str()),
-            Some(cas),
-            "{id}"
-        );
-        assert_eq!(
-            formula(our_formula.unwrap_or_default()),
-            formula(theirs),
-            "{id}"
-        );
+        assert_eq!(our_cas.map(|stated| stated.value.as_str()), Some(cas), "{id}");
+        assert_eq!(formula(our_formula.unwrap_or_default()), formula(theirs), "{id}");
         let our_mass = our_mass.map_or(0.0, |figure| figure.best);
-        assert!(
-            agree_between_tables(our_mass, weight),
-            "{id}: {our_mass} here, {weight} in the library"
-        );
+        assert!(agree_between_tables(our_mass, weight), "{id}: {our_mass} here, {weight} in the library");
         checked += 1;
     }
     assert!(checked >= 70, "only {checked}");
@@ -140,56 +97,21 @@ fn a_hydrate_is_its_anhydrous_substance_and_water() {
         let Some(counts_as) = &material.anhydrous else {
             continue;
         };
-        let plain = reference
-            .material(&counts_as.id)
-            .expect("checked when loading");
-        assert!(
-            plain.anhydrous.is_none(),
-            "{}: {} counts as something else again",
-            material.id,
-            plain.id
-        );
+        let plain = reference.material(&counts_as.id).expect("checked when loading");
+        assert!(plain.anhydrous.is_none(), "{}: {} counts as something else again", material.id, plain.id);
         let with = formula(material.formula.as_deref().unwrap_or_default());
         let without = formula(plain.formula.as_deref().unwrap_or_default());
         let hydrogen = with.count("H") - without.count("H");
         let oxygen = with.count("O") - without.count("O");
-        assert_eq!(
-            hydrogen,
-            2 * oxygen,
-            "{}: more than water is missing",
-            material.id
-        );
-        for (element, count) in with
-            .elements()
-            .filter(|(element, _)| !["H", "O"].contains(element))
-        {
+        assert_eq!(hydrogen, 2 * oxygen, "{}: more than water is missing", material.id);
+        for (element, count) in with.elements().filter(|(element, _)| !["H", "O"].contains(element)) {
             assert_eq!(count, without.count(element), "{}: {element}", material.id);
         }
         let grade = hydrogen == 0;
-        assert!(
-            if grade {
-                counts_as.fraction == 1.0
-            } else {
-                counts_as.fraction < 1.0
-            },
-            "{}",
-            material.id
-        );
-        assert_eq!(
-            material.ions, plain.ions,
-            "{}: hydrate and anhydrous bring the same ions",
-            material.id
-        );
-        assert_eq!(
-            material.alkali_equivalents_per_mol, plain.alkali_equivalents_per_mol,
-            "{}",
-            material.id
-        );
-        assert_eq!(
-            material.acid_equivalents_per_mol, plain.acid_equivalents_per_mol,
-            "{}",
-            material.id
-        );
+        assert!(if grade { counts_as.fraction == 1.0 } else { counts_as.fraction < 1.0 }, "{}", material.id);
+        assert_eq!(material.ions, plain.ions, "{}: hydrate and anhydrous bring the same ions", material.id);
+        assert_eq!(material.alkali_equivalents_per_mol, plain.alkali_equivalents_per_mol, "{}", material.id);
+        assert_eq!(material.acid_equivalents_per_mol, plain.acid_equivalents_per_mol, "{}", material.id);
         hydrates += usize::from(!grade);
     }
     assert!(hydrates >= 12, "only {hydrates}");
@@ -222,14 +144,9 @@ fn ions_add_up_to_the_formula() {
     let mut checked = 0;
     for material in Reference::bundled().materials() {
         let Some(ions) = material.ions else { continue };
-        let text = material
-            .formula
-            .as_deref()
-            .unwrap_or_else(|| panic!("{}: ions need a formula", material.id));
-        let mut left: BTreeMap<String, f64> = formula(text)
-            .elements()
-            .map(|(element, count)| (element.to_owned(), f64::from(count)))
-            .collect();
+        let text = material.formula.as_deref().unwrap_or_else(|| panic!("{}: ions need a formula", material.id));
+        let mut left: BTreeMap<String, f64> =
+            formula(text).elements().map(|(element, count)| (element.to_owned(), f64::from(count))).collect();
         for (name, moles) in tenter_reference::ION_NAMES.iter().zip(ions.amounts()) {
             for (element, count) in formula(component(name)).elements() {
                 *left.entry(element.to_owned()).or_default() -= moles * f64::from(count);
@@ -239,18 +156,9 @@ fn ions_add_up_to_the_formula() {
         let oxygen = left.remove("O").unwrap_or_default();
         // Protons beyond water; negative for hydroxide.
         let protons = hydrogen - 2.0 * oxygen;
-        assert_eq!(
-            protons,
-            -ions.charge(),
-            "{}: {text} and its ions differ in hydrogen",
-            material.id
-        );
+        assert_eq!(protons, -ions.charge(), "{}: {text} and its ions differ in hydrogen", material.id);
         for (element, count) in left {
-            assert_eq!(
-                count, 0.0,
-                "{}: {text} and its ions differ in {element}",
-                material.id
-            );
+            assert_eq!(count, 0.0, "{}: {text} and its ions differ in {element}", material.id);
         }
         checked += 1;
     }
@@ -265,28 +173,19 @@ fn equivalents_agree_with_the_ions() {
     let takes = |material: &Material| {
         let ions = material.ions?;
         (ions.acetate + ions.citrate + ions.hypochlorite == 0.0).then(|| {
-            let anions = 2.0 * (ions.carbonate + ions.phosphate + ions.silicate)
-                + ions.sulfite
-                + ions.ammonia;
+            let anions = 2.0 * (ions.carbonate + ions.phosphate + ions.silicate) + ions.sulfite + ions.ammonia;
             // Protons the material brings along are taken up already; hydroxide it brings takes more.
             anions + ions.charge()
         })
     };
     let mut checked = 0;
     for material in Reference::bundled().materials() {
-        let (Some(stated), Some(expected)) = (material.alkali_equivalents_per_mol, takes(material))
-        else {
+        let (Some(stated), Some(expected)) = (material.alkali_equivalents_per_mol, takes(material)) else {
             continue;
         };
         assert_eq!(stated.best, expected, "{}", material.id);
-        let fixing = material
-            .fixation_alkali_per_mol
-            .unwrap_or_else(|| panic!("{}", material.id));
-        assert!(
-            fixing.best <= stated.best,
-            "{}: more alkali above pH 10 than above pH 4.5",
-            material.id
-        );
+        let fixing = material.fixation_alkali_per_mol.unwrap_or_else(|| panic!("{}", material.id));
+        assert!(fixing.best <= stated.best, "{}: more alkali above pH 10 than above pH 4.5", material.id);
         checked += 1;
     }
     assert!(checked >= 15, "only {checked}");
@@ -297,36 +196,19 @@ fn solutions_have_a_strength_and_liquids_a_density() {
     let reference = Reference::bundled();
     for material in reference.materials() {
         let id = &material.id;
-        assert_eq!(
-            material.form == Form::Solution,
-            material.strength.is_some(),
-            "{id}"
-        );
+        assert_eq!(material.form == Form::Solution, material.strength.is_some(), "{id}");
         if !material.form.is_dry() {
-            assert!(
-                material.density_kg_per_m3.is_some(),
-                "{id}: a liquid needs a density"
-            );
+            assert!(material.density_kg_per_m3.is_some(), "{id}: a liquid needs a density");
         }
         if let Some(density) = material.density_kg_per_m3 {
-            assert!(
-                density.low > 100.0 && density.high < 4000.0,
-                "{id}: {density:?}"
-            );
+            assert!(density.low > 100.0 && density.high < 4000.0, "{id}: {density:?}");
         }
         if let Some(strength) = material.strength {
-            assert!(
-                strength.fraction.low > 0.0 && strength.fraction.high < 1.0,
-                "{id}"
-            );
+            assert!(strength.fraction.low > 0.0 && strength.fraction.high < 1.0, "{id}");
         }
         if let Some(solute) = &material.solute {
             let solute = reference.material(solute).expect("checked when loading");
-            assert_eq!(
-                (&material.formula, &material.ions),
-                (&solute.formula, &solute.ions),
-                "{id}"
-            );
+            assert_eq!((&material.formula, &material.ions), (&solute.formula, &solute.ions), "{id}");
         }
     }
 }
@@ -336,21 +218,12 @@ fn solutions_have_a_strength_and_liquids_a_density() {
 #[test]
 fn cas_numbers_check() {
     let reference = Reference::bundled();
-    let materials = reference
-        .materials()
-        .filter_map(|m| Some((&m.id, m.cas.as_ref()?)));
-    let dyes = reference
-        .dyes()
-        .filter_map(|d| Some((&d.id, d.cas.as_ref()?)));
+    let materials = reference.materials().filter_map(|m| Some((&m.id, m.cas.as_ref()?)));
+    let dyes = reference.dyes().filter_map(|d| Some((&d.id, d.cas.as_ref()?)));
     for (id, cas) in materials.chain(dyes) {
         let digits: Vec<u32> = cas.value.chars().filter_map(|c| c.to_digit(10)).collect();
         let (check, rest) = digits.split_last().expect(id);
-        let sum: u32 = rest
-            .iter()
-            .rev()
-            .zip(1..)
-            .map(|(digit, place)| digit * place)
-            .sum();
+        let sum: u32 = rest.iter().rev().zip(1..).map(|(digit, place)| digit * place).sum();
         assert_eq!(sum % 10, *check, "{id}: {} is no CAS number", cas.value);
         assert_eq!(cas.value.matches('-').count(), 2, "{id}");
     }

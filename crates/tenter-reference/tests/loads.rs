@@ -13,31 +13,16 @@ fn bundled_data_loads() {
 /// Loads the bundled files with more text at the end of the materials.
 fn with_material(text: &str) -> LoadError {
     let materials = format!("{}\n{text}", Files::bundled().materials);
-    let files = Files {
-        materials: &materials,
-        ..Files::bundled()
-    };
+    let files = Files { materials: &materials, ..Files::bundled() };
     Reference::load(&files).expect_err(text)
 }
 
 #[test]
 fn errors_name_the_file_and_the_entry() {
     for (text, entry, says) in [
-        (
-            "[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"alkali\"",
-            "x",
-            "form",
-        ),
-        (
-            "[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"magic\"\nform = \"powder\"",
-            "x",
-            "magic",
-        ),
-        (
-            "[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"alkali\"\nform = \"powder\"\ncolour = 1",
-            "x",
-            "colour",
-        ),
+        ("[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"alkali\"", "x", "form"),
+        ("[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"magic\"\nform = \"powder\"", "x", "magic"),
+        ("[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"alkali\"\nform = \"powder\"\ncolour = 1", "x", "colour"),
         (
             "[[material]]\nid = \"x\"\nname = \"x\"\nrole = \"alkali\"\nform = \"powder\"\n\
              density_kg_per_m3 = { value = 1.0, source = \"hearsay\" }",
@@ -76,16 +61,8 @@ fn errors_name_the_file_and_the_entry() {
             "",
             "sodium-bicarbonate",
         ),
-        (
-            "[[material]]\nid = \"urea\"\nname = \"x\"\nrole = \"alkali\"\nform = \"powder\"",
-            "urea",
-            "the id",
-        ),
-        (
-            "[[material]]\nid = \"x\"\nname = \"…\"\nrole = \"alkali\"\nform = \"powder\"",
-            "x",
-            "empty",
-        ),
+        ("[[material]]\nid = \"urea\"\nname = \"x\"\nrole = \"alkali\"\nform = \"powder\"", "urea", "the id"),
+        ("[[material]]\nid = \"x\"\nname = \"…\"\nrole = \"alkali\"\nform = \"powder\"", "x", "empty"),
         ("[[material]]\nname = \"x\"", "number", "id"),
         ("[[mineral]]\nid = \"x\"", "mineral", "not known"),
         ("[[material]\n", "", "expected"),
@@ -93,18 +70,14 @@ fn errors_name_the_file_and_the_entry() {
         let error = with_material(text);
         assert_eq!(error.file, "materials.toml", "{text}");
         let shown = error.to_string();
-        assert!(
-            shown.contains(says) && shown.contains(entry),
-            "{text}\ngave {shown}"
-        );
+        assert!(shown.contains(says) && shown.contains(entry), "{text}\ngave {shown}");
     }
 }
 
 #[test]
 fn a_clash_cites_both_sides() {
-    let error = with_material(
-        "[[material]]\nid = \"x\"\nname = \"Baking  Soda\"\nrole = \"alkali\"\nform = \"powder\"",
-    );
+    let error =
+        with_material("[[material]]\nid = \"x\"\nname = \"Baking  Soda\"\nrole = \"alkali\"\nform = \"powder\"");
     let shown = error.to_string();
     for part in ["Baking  Soda", "\"baking soda\"", "sodium-bicarbonate", "x"] {
         assert!(shown.contains(part), "{shown}");
@@ -113,25 +86,15 @@ fn a_clash_cites_both_sides() {
 
 #[test]
 fn names_must_not_clash_between_files_either() {
-    let fibres = Files::bundled()
-        .fibres
-        .replace("name = \"jute\"", "name = \"urea\"");
-    let error = Reference::load(&Files {
-        fibres: &fibres,
-        ..Files::bundled()
-    })
-    .expect_err("a clash");
+    let fibres = Files::bundled().fibres.replace("name = \"jute\"", "name = \"urea\"");
+    let error = Reference::load(&Files { fibres: &fibres, ..Files::bundled() }).expect_err("a clash");
     assert!(error.to_string().contains("urea"), "{error}");
 }
 
 #[test]
 fn a_fibre_says_how_every_family_takes() {
     let fibres = Files::bundled().fibres.replacen("vat = ", "# vat = ", 1);
-    let error = Reference::load(&Files {
-        fibres: &fibres,
-        ..Files::bundled()
-    })
-    .expect_err("a gap");
+    let error = Reference::load(&Files { fibres: &fibres, ..Files::bundled() }).expect_err("a gap");
     assert_eq!(error.file, "fibres.toml");
     assert!(error.to_string().contains("vat"), "{error}");
 }

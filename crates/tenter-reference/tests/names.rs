@@ -24,10 +24,7 @@ fn plain_chemical_names_mean_the_anhydrous_substance() {
         assert_eq!(id_of(name), Some(id), "{name}");
         let entry = Reference::bundled().material(id).expect(id);
         assert!(entry.anhydrous.is_none(), "{id} is anhydrous itself");
-        assert!(
-            !entry.formula.as_deref().unwrap_or_default().contains("H2O"),
-            "{id}"
-        );
+        assert!(!entry.formula.as_deref().unwrap_or_default().contains("H2O"), "{id}");
     }
 }
 
@@ -54,17 +51,11 @@ fn hydrates_and_household_names_are_kept_apart() {
     ] {
         assert_eq!(id_of(name), Some(id), "{name}");
     }
-    let washing_soda = Reference::bundled()
-        .material("washing-soda")
-        .expect("known");
+    let washing_soda = Reference::bundled().material("washing-soda").expect("known");
     let counts_as = washing_soda.anhydrous.as_ref().expect("a hydrate");
     assert_eq!(counts_as.id, "soda-ash");
     // 105.99 / 286.14 from the IUPAC weights.
-    assert!(
-        (counts_as.fraction - 0.370_4).abs() < 1e-4,
-        "{}",
-        counts_as.fraction
-    );
+    assert!((counts_as.fraction - 0.370_4).abs() < 1e-4, "{}", counts_as.fraction);
 }
 
 #[test]
@@ -82,10 +73,7 @@ fn one_name_in_many_spellings() {
         ("urea prills", "urea"),
         ("alum (potassium alum)", ""),
         ("Na₂CO₃", "soda-ash"),
-        (
-            "copper (II) sulphate pentahydrate",
-            "copper-sulfate-pentahydrate",
-        ),
+        ("copper (II) sulphate pentahydrate", "copper-sulfate-pentahydrate"),
         ("sodium metabisulphite", "sodium-metabisulfite"),
         ("C.I. Reactive Blue 4", "reactive-blue-4"),
         ("CI Reactive Blue 4", "reactive-blue-4"),
@@ -100,12 +88,7 @@ fn one_name_in_many_spellings() {
         ("", ""),
         ("the", ""),
     ] {
-        assert_eq!(
-            id_of(name).unwrap_or_default(),
-            id,
-            "{name:?} folds to {:?}",
-            fold(name)
-        );
+        assert_eq!(id_of(name).unwrap_or_default(), id, "{name:?} folds to {:?}", fold(name));
     }
 }
 
@@ -113,20 +96,13 @@ fn one_name_in_many_spellings() {
 fn every_name_finds_its_entry_whole_and_word_by_word() {
     let reference = Reference::bundled();
     for entry in reference.entries() {
-        let names =
-            std::iter::once(entry.name()).chain(entry.synonyms().iter().map(String::as_str));
+        let names = std::iter::once(entry.name()).chain(entry.synonyms().iter().map(String::as_str));
         for name in names {
-            assert_eq!(
-                reference.find(name).map(Entry::id),
-                Some(entry.id()),
-                "{name}"
-            );
+            assert_eq!(reference.find(name).map(Entry::id), Some(entry.id()), "{name}");
             let mut words: Vec<&str> = name.split_whitespace().collect();
             let length = words.len();
             words.extend(["zzz", "at", "40"]);
-            let found = reference
-                .longest_match(&words)
-                .map(|(entry, count)| (entry.id(), count));
+            let found = reference.longest_match(&words).map(|(entry, count)| (entry.id(), count));
             assert_eq!(found, Some((entry.id(), length)), "{name}");
         }
         assert_eq!(reference.by_id(entry.id()), Some(entry));
@@ -138,34 +114,17 @@ fn the_longest_whole_name_at_the_front() {
     let reference = Reference::bundled();
     let at_front = |text: &str| {
         let words: Vec<&str> = text.split_whitespace().collect();
-        reference
-            .longest_match(&words)
-            .map(|(entry, count)| (entry.id(), count))
+        reference.longest_match(&words).map(|(entry, count)| (entry.id(), count))
     };
-    assert_eq!(
-        at_front("citric acid monohydrate"),
-        Some(("citric-acid-monohydrate", 3))
-    );
-    assert_eq!(
-        at_front("citric acid crystals covered"),
-        Some(("citric-acid", 3))
-    );
-    assert_eq!(
-        at_front("Reactive Blue 4 2 times"),
-        Some(("reactive-blue-4", 3))
-    );
-    assert_eq!(
-        at_front("C. I. Reactive Blue 4"),
-        Some(("reactive-blue-4", 5))
-    );
+    assert_eq!(at_front("citric acid monohydrate"), Some(("citric-acid-monohydrate", 3)));
+    assert_eq!(at_front("citric acid crystals covered"), Some(("citric-acid", 3)));
+    assert_eq!(at_front("Reactive Blue 4 2 times"), Some(("reactive-blue-4", 3)));
+    assert_eq!(at_front("C. I. Reactive Blue 4"), Some(("reactive-blue-4", 5)));
     assert_eq!(at_front("soda ash soak"), Some(("soda-ash", 2)));
     assert_eq!(at_front("the soda ash powder"), Some(("soda-ash", 4)));
     assert_eq!(at_front("- soda - ash"), Some(("soda-ash", 4)));
     assert_eq!(at_front("table cloth"), None);
-    assert_eq!(
-        at_front("sodium m-nitrobenzenesulphonate in"),
-        Some(("resist-salt", 2))
-    );
+    assert_eq!(at_front("sodium m-nitrobenzenesulphonate in"), Some(("resist-salt", 2)));
     assert_eq!(at_front("marigold soda ash"), None);
     assert_eq!(at_front(""), None);
 }
@@ -173,55 +132,25 @@ fn the_longest_whole_name_at_the_front() {
 #[test]
 fn misspellings_are_answered_and_other_words_are_not() {
     let reference = Reference::bundled();
-    let first = |name: &str, kind: Kind| {
-        reference
-            .nearest(name, Some(kind))
-            .first()
-            .copied()
-            .unwrap_or_default()
-    };
+    let first = |name: &str, kind: Kind| reference.nearest(name, Some(kind)).first().copied().unwrap_or_default();
     assert_eq!(first("sodda ash", Kind::Material), "soda ash");
     assert_eq!(first("ash soda", Kind::Material), "soda ash");
-    assert_eq!(
-        first("sodium carbanate", Kind::Material),
-        "sodium carbonate"
-    );
+    assert_eq!(first("sodium carbanate", Kind::Material), "sodium carbonate");
     assert_eq!(first("glober's salt", Kind::Material), "Glauber's salt");
     assert_eq!(first("ureea", Kind::Material), "urea");
     assert_eq!(first("vineger", Kind::Material), "vinegar");
     assert_eq!(first("cotten", Kind::Fibre), "cotton");
     assert_eq!(first("polyster", Kind::Fibre), "polyester");
-    assert_eq!(
-        first("reactive dichlorotriazene", Kind::Class),
-        "reactive dichlorotriazine"
-    );
+    assert_eq!(first("reactive dichlorotriazene", Kind::Class), "reactive dichlorotriazine");
     assert_eq!(first("reactive bleu 4", Kind::Dye), "C.I. Reactive Blue 4");
-    assert_eq!(
-        reference.nearest("soda", Some(Kind::Material)),
-        ["soda ash", "washing soda", "baking soda"]
-    );
-    assert_eq!(
-        reference.nearest("softener", Some(Kind::Material)),
-        ["fabric softener", "water softener"]
-    );
+    assert_eq!(reference.nearest("soda", Some(Kind::Material)), ["soda ash", "washing soda", "baking soda"]);
+    assert_eq!(reference.nearest("softener", Some(Kind::Material)), ["fabric softener", "water softener"]);
     // Words that mean two things, one of them harmful, mean nothing by themselves.
     for ambiguous in ["hypo", "lime", "softener", "soda", "chrome", "vitriol"] {
         assert_eq!(id_of(ambiguous), None, "{ambiguous}");
     }
-    for stranger in [
-        "night",
-        "lagoon",
-        "hedgehog",
-        "quokka blend",
-        "ab",
-        "",
-        "reactive blue 4711",
-    ] {
-        assert_eq!(
-            reference.nearest(stranger, None),
-            Vec::<&str>::new(),
-            "{stranger}"
-        );
+    for stranger in ["night", "lagoon", "hedgehog", "quokka blend", "ab", "", "reactive blue 4711"] {
+        assert_eq!(reference.nearest(stranger, None), Vec::<&str>::new(), "{stranger}");
     }
 }
 
@@ -232,17 +161,9 @@ fn hostile_names_do_no_harm() {
     assert!(reference.find(&long).is_none());
     assert!(reference.nearest(&long, None).is_empty());
     assert!(reference.longest_match(&[long.as_str(); 4]).is_none());
-    for odd in [
-        "\u{0}",
-        "\u{202E}urea",
-        "ﬁbre",
-        "İ",
-        "e\u{301}\u{301}\u{301}",
-        "\u{1F9EA}",
-        "'''",
-        "…",
-        "sulphsulphsulph",
-    ] {
+    for odd in
+        ["\u{0}", "\u{202E}urea", "ﬁbre", "İ", "e\u{301}\u{301}\u{301}", "\u{1F9EA}", "'''", "…", "sulphsulphsulph"]
+    {
         let _ = reference.find(odd);
         let _ = reference.nearest(odd, None);
     }

@@ -43,19 +43,12 @@ fn walk(path: &str, value: &Value, visit: &mut dyn FnMut(&str, &str), orphans: &
         }
         Value::Array(items) => {
             for (index, item) in items.iter().enumerate() {
-                let name = ["id", "code", "a"]
-                    .iter()
-                    .find_map(|key| item.get(key))
-                    .and_then(Value::as_str);
+                let name = ["id", "code", "a"].iter().find_map(|key| item.get(key)).and_then(Value::as_str);
                 let name = name.map_or_else(|| index.to_string(), str::to_owned);
                 walk(&format!("{path}[{name}]"), item, visit, orphans);
             }
         }
-        Value::String(_)
-        | Value::Integer(_)
-        | Value::Float(_)
-        | Value::Boolean(_)
-        | Value::Datetime(_) => {}
+        Value::String(_) | Value::Integer(_) | Value::Float(_) | Value::Boolean(_) | Value::Datetime(_) => {}
     }
 }
 
@@ -74,16 +67,9 @@ fn every_figure_has_a_source_that_exists() {
     let (uses, orphans) = uses();
     assert!(orphans.is_empty(), "figures without a source: {orphans:#?}");
     for (path, source) in &uses {
-        assert!(
-            Reference::bundled().source(source).is_some(),
-            "{path}: no source {source:?}"
-        );
+        assert!(Reference::bundled().source(source).is_some(), "{path}: no source {source:?}");
     }
-    assert!(
-        uses.len() > 500,
-        "the walk found only {} figures",
-        uses.len()
-    );
+    assert!(uses.len() > 500, "the walk found only {} figures", uses.len());
 }
 
 #[test]
@@ -91,11 +77,7 @@ fn every_source_is_used_and_unique() {
     let used: BTreeSet<String> = uses().0.into_iter().map(|(_, source)| source).collect();
     let mut ids = BTreeSet::new();
     for source in Reference::bundled().sources() {
-        assert!(
-            ids.insert(&source.id),
-            "{} stands twice in sources.toml",
-            source.id
-        );
+        assert!(ids.insert(&source.id), "{} stands twice in sources.toml", source.id);
         assert!(used.contains(&source.id), "{} is not used", source.id);
         assert!(source.citation.len() > 10, "{} has no citation", source.id);
     }
@@ -107,10 +89,7 @@ fn what_is_only_remembered_or_usual() {
     let mut by_kind: BTreeMap<SourceKind, Vec<String>> = BTreeMap::new();
     for (path, id) in uses().0 {
         let source = Reference::bundled().source(&id).expect("tested above");
-        by_kind
-            .entry(source.kind)
-            .or_default()
-            .push(format!("{path} ({id})"));
+        by_kind.entry(source.kind).or_default().push(format!("{path} ({id})"));
     }
     for (kind, paths) in &by_kind {
         println!("{}: {}", kind.words(), paths.len());
@@ -120,12 +99,7 @@ fn what_is_only_remembered_or_usual() {
             println!("{}: {path}", kind.words());
         }
     }
-    for kind in [
-        SourceKind::Published,
-        SourceKind::Computed,
-        SourceKind::CommonPractice,
-        SourceKind::FromMemory,
-    ] {
+    for kind in [SourceKind::Published, SourceKind::Computed, SourceKind::CommonPractice, SourceKind::FromMemory] {
         assert!(by_kind.contains_key(&kind), "nothing is {}", kind.words());
     }
 }

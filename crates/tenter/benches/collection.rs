@@ -18,8 +18,12 @@ fn main() {
 
 fn bundled() -> Vec<String> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/recipes");
-    let mut paths: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().flatten().map(|entry| entry.path()).filter(|path| path.extension().is_some_and(|e| e == "dye")).collect();
+    let mut paths: Vec<PathBuf> = std::fs::read_dir(folder)
+        .unwrap()
+        .flatten()
+        .map(|entry| entry.path())
+        .filter(|path| path.extension().is_some_and(|e| e == "dye"))
+        .collect();
     paths.sort();
     paths
         .iter()
@@ -47,7 +51,11 @@ fn a_grammar_alone_on_one_core(bencher: Bencher<'_, '_>) {
         .iter()
         .map(|text| {
             let document = Document::parse(text);
-            document.blocks.iter().map(|placed| placed.block.text.split_once('\n').map_or("", |(_, body)| body).to_owned()).collect()
+            document
+                .blocks
+                .iter()
+                .map(|placed| placed.block.text.split_once('\n').map_or("", |(_, body)| body).to_owned())
+                .collect()
         })
         .collect();
     bencher.bench(|| {

@@ -23,36 +23,12 @@ pub static DOUBTFUL: &[DoubtfulSpelling] = &[
         meant: &["US tsp", "tonne"],
         why: "a teaspoon to some, a tonne or a tablespoon to others",
     },
-    DoubtfulSpelling {
-        spelling: "c",
-        meant: &["US cup", "°C"],
-        why: "a cup to some, degrees to others",
-    },
-    DoubtfulSpelling {
-        spelling: "gr",
-        meant: &["g", "grain"],
-        why: "a gram to some, a grain (0.065 g) to others",
-    },
-    DoubtfulSpelling {
-        spelling: "°",
-        meant: &["°C", "°F"],
-        why: "degrees of which scale",
-    },
-    DoubtfulSpelling {
-        spelling: "deg",
-        meant: &["°C", "°F"],
-        why: "degrees of which scale",
-    },
-    DoubtfulSpelling {
-        spelling: "degree",
-        meant: &["°C", "°F"],
-        why: "degrees of which scale",
-    },
-    DoubtfulSpelling {
-        spelling: "degrees",
-        meant: &["°C", "°F"],
-        why: "degrees of which scale",
-    },
+    DoubtfulSpelling { spelling: "c", meant: &["US cup", "°C"], why: "a cup to some, degrees to others" },
+    DoubtfulSpelling { spelling: "gr", meant: &["g", "grain"], why: "a gram to some, a grain (0.065 g) to others" },
+    DoubtfulSpelling { spelling: "°", meant: &["°C", "°F"], why: "degrees of which scale" },
+    DoubtfulSpelling { spelling: "deg", meant: &["°C", "°F"], why: "degrees of which scale" },
+    DoubtfulSpelling { spelling: "degree", meant: &["°C", "°F"], why: "degrees of which scale" },
+    DoubtfulSpelling { spelling: "degrees", meant: &["°C", "°F"], why: "degrees of which scale" },
     DoubtfulSpelling {
         spelling: "in",
         meant: &["inch"],

@@ -16,13 +16,7 @@ use crate::unit::{System, Unit};
 pub use doubtful::{DOUBTFUL, DoubtfulSpelling};
 
 /// Every unit that can be written as it stands, in groups.
-pub static UNITS: &[&[Unit]] = &[
-    mass::UNITS,
-    volume::UNITS,
-    temperature::UNITS,
-    bench::UNITS,
-    water::UNITS,
-];
+pub static UNITS: &[&[Unit]] = &[mass::UNITS, volume::UNITS, temperature::UNITS, bench::UNITS, water::UNITS];
 
 /// Spellings that count only in this case, because the other case is something else or nothing.
 pub const CASE_MATTERS: &[&str] = &["M", "mM", "K"];

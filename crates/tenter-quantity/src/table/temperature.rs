@@ -50,48 +50,12 @@ pub(super) static UNITS: &[Unit] = &[
         SP811,
     )
     .offset(459.67 / 1.8),
-    row(
-        "K",
-        "kelvin",
-        &["K", "kelvin", "kelvins"],
-        Temperature,
-        1.0,
-        SI,
-    ),
-    row(
-        "s",
-        "second",
-        &["s", "sec", "secs", "second", "seconds"],
-        Time,
-        1.0,
-        SI,
-    ),
-    row(
-        "min",
-        "minute",
-        &["min", "mins", "minute", "minutes"],
-        Time,
-        60.0,
-        SI,
-    ),
-    row(
-        "h",
-        "hour",
-        &["h", "hr", "hrs", "hour", "hours"],
-        Time,
-        3600.0,
-        SI,
-    ),
+    row("K", "kelvin", &["K", "kelvin", "kelvins"], Temperature, 1.0, SI),
+    row("s", "second", &["s", "sec", "secs", "second", "seconds"], Time, 1.0, SI),
+    row("min", "minute", &["min", "mins", "minute", "minutes"], Time, 60.0, SI),
+    row("h", "hour", &["h", "hr", "hrs", "hour", "hours"], Time, 3600.0, SI),
     row("day", "day", &["day", "days", "d"], Time, 86_400.0, SI).plural("days"),
-    row(
-        "week",
-        "week",
-        &["week", "weeks", "wk", "wks"],
-        Time,
-        604_800.0,
-        SI,
-    )
-    .plural("weeks"),
+    row("week", "week", &["week", "weeks", "wk", "wks"], Time, 604_800.0, SI).plural("weeks"),
     // 365.2425 days / 12; a calendar month runs from 28 to 31 days.
     row(
         "month",

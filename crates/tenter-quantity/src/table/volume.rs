@@ -10,8 +10,7 @@ const US_GALLON: f64 = 3.785_411_784e-3;
 /// Exact by law.
 const IMPERIAL_GALLON: f64 = 4.546_09e-3;
 
-const US_SPOON: &str =
-    "NIST Handbook 44, appendix C: 231 in³ to the US gallon, 768 teaspoons to it";
+const US_SPOON: &str = "NIST Handbook 44, appendix C: 231 in³ to the US gallon, 768 teaspoons to it";
 const UK_ACT: &str = "UK Weights and Measures Act 1985, schedule 1: gallon of 4.546 09 L";
 const METRIC_SPOON: &str = "metric kitchen measures: common practice, no source";
 const METRIC_CUP: &str = "metric cup of 250 mL, AS 1325: from memory";
@@ -26,57 +25,15 @@ pub(super) static UNITS: &[Unit] = &[
         1e-6,
         SI,
     ),
-    row(
-        "L",
-        "litre",
-        &["L", "ltr", "ltrs", "litre", "litres", "liter", "liters"],
-        Volume,
-        1e-3,
-        SI,
-    ),
-    row(
-        "cL",
-        "centilitre",
-        &["cL", "centilitre", "centilitres", "centiliter", "centiliters"],
-        Volume,
-        1e-5,
-        SI,
-    ),
-    row(
-        "dL",
-        "decilitre",
-        &["dL", "decilitre", "decilitres", "deciliter", "deciliters"],
-        Volume,
-        1e-4,
-        SI,
-    ),
-    row(
-        "uL",
-        "microlitre",
-        &["uL", "microlitre", "microlitres", "microliter", "microliters"],
-        Volume,
-        1e-9,
-        SI,
-    ),
-    row(
-        "m³",
-        "cubic metre",
-        &["m3", "cubic metre", "cubic metres", "cubic meter", "cubic meters"],
-        Volume,
-        1.0,
-        SI,
-    ),
+    row("L", "litre", &["L", "ltr", "ltrs", "litre", "litres", "liter", "liters"], Volume, 1e-3, SI),
+    row("cL", "centilitre", &["cL", "centilitre", "centilitres", "centiliter", "centiliters"], Volume, 1e-5, SI),
+    row("dL", "decilitre", &["dL", "decilitre", "decilitres", "deciliter", "deciliters"], Volume, 1e-4, SI),
+    row("uL", "microlitre", &["uL", "microlitre", "microlitres", "microliter", "microliters"], Volume, 1e-9, SI),
+    row("m³", "cubic metre", &["m3", "cubic metre", "cubic metres", "cubic meter", "cubic meters"], Volume, 1.0, SI),
     // 20 drops to the millilitre is usual; real drops run from 0.03 to 0.07 mL.
-    row(
-        "drop",
-        "drop",
-        &["drop", "drops"],
-        Volume,
-        0.05e-6,
-        "20 drops to the millilitre: common practice, no source",
-    )
-    .plural("drops")
-    .spread(0.4),
+    row("drop", "drop", &["drop", "drops"], Volume, 0.05e-6, "20 drops to the millilitre: common practice, no source")
+        .plural("drops")
+        .spread(0.4),
     row(
         "US tsp",
         "US teaspoon",
@@ -89,10 +46,7 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "metric tsp",
         "metric teaspoon",
-        &[
-            "tsp", "tsps", "teaspoon", "teaspoons", "metric tsp", "metric teaspoon",
-            "metric teaspoons", "UK tsp",
-        ],
+        &["tsp", "tsps", "teaspoon", "teaspoons", "metric tsp", "metric teaspoon", "metric teaspoons", "UK tsp"],
         Volume,
         5e-6,
         METRIC_SPOON,
@@ -101,10 +55,7 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "US tbsp",
         "US tablespoon",
-        &[
-            "tbsp", "tbsps", "tbs", "tblsp", "tablespoon", "tablespoons", "US tbsp",
-            "US tablespoon", "US tablespoons",
-        ],
+        &["tbsp", "tbsps", "tbs", "tblsp", "tablespoon", "tablespoons", "US tbsp", "US tablespoon", "US tablespoons"],
         Volume,
         US_GALLON / 256.0,
         HB44,
@@ -114,8 +65,16 @@ pub(super) static UNITS: &[Unit] = &[
         "metric tbsp",
         "metric tablespoon",
         &[
-            "tbsp", "tbsps", "tbs", "tblsp", "tablespoon", "tablespoons", "metric tbsp",
-            "metric tablespoon", "metric tablespoons", "UK tbsp",
+            "tbsp",
+            "tbsps",
+            "tbs",
+            "tblsp",
+            "tablespoon",
+            "tablespoons",
+            "metric tbsp",
+            "metric tablespoon",
+            "metric tablespoons",
+            "UK tbsp",
         ],
         Volume,
         15e-6,
@@ -126,8 +85,15 @@ pub(super) static UNITS: &[Unit] = &[
         "Australian tbsp",
         "Australian tablespoon",
         &[
-            "tbsp", "tbsps", "tbs", "tblsp", "tablespoon", "tablespoons", "Australian tbsp",
-            "Australian tablespoon", "Australian tablespoons",
+            "tbsp",
+            "tbsps",
+            "tbs",
+            "tblsp",
+            "tablespoon",
+            "tablespoons",
+            "Australian tbsp",
+            "Australian tablespoon",
+            "Australian tablespoons",
         ],
         Volume,
         20e-6,
@@ -137,10 +103,7 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "US fl oz",
         "US fluid ounce",
-        &[
-            "fl oz", "floz", "fluid oz", "fluid ounce", "fluid ounces", "US fl oz",
-            "US fluid ounce", "US fluid ounces",
-        ],
+        &["fl oz", "floz", "fluid oz", "fluid ounce", "fluid ounces", "US fl oz", "US fluid ounce", "US fluid ounces"],
         Volume,
         US_GALLON / 128.0,
         HB44,
@@ -150,24 +113,25 @@ pub(super) static UNITS: &[Unit] = &[
         "imperial fl oz",
         "imperial fluid ounce",
         &[
-            "fl oz", "floz", "fluid oz", "fluid ounce", "fluid ounces", "imperial fl oz",
-            "imp fl oz", "UK fl oz", "imperial fluid ounce", "imperial fluid ounces",
+            "fl oz",
+            "floz",
+            "fluid oz",
+            "fluid ounce",
+            "fluid ounces",
+            "imperial fl oz",
+            "imp fl oz",
+            "UK fl oz",
+            "imperial fluid ounce",
+            "imperial fluid ounces",
         ],
         Volume,
         IMPERIAL_GALLON / 160.0,
         UK_ACT,
     )
     .of(Imperial),
-    row(
-        "US cup",
-        "US customary cup",
-        &["cup", "cups", "US cup", "US cups"],
-        Volume,
-        US_GALLON / 16.0,
-        HB44,
-    )
-    .of(Us)
-    .plural("US cups"),
+    row("US cup", "US customary cup", &["cup", "cups", "US cup", "US cups"], Volume, US_GALLON / 16.0, HB44)
+        .of(Us)
+        .plural("US cups"),
     row(
         "metric cup",
         "metric cup",
@@ -201,7 +165,18 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "imperial pint",
         "imperial pint",
-        &["pint", "pints", "pt", "pts", "imperial pint", "imperial pints", "imp pint", "imp pints", "UK pint", "UK pints"],
+        &[
+            "pint",
+            "pints",
+            "pt",
+            "pts",
+            "imperial pint",
+            "imperial pints",
+            "imp pint",
+            "imp pints",
+            "UK pint",
+            "UK pints",
+        ],
         Volume,
         IMPERIAL_GALLON / 8.0,
         UK_ACT,
@@ -220,7 +195,18 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "imperial qt",
         "imperial quart",
-        &["quart", "quarts", "qt", "qts", "imperial quart", "imperial quarts", "imperial qt", "imp qt", "UK quart", "UK quarts"],
+        &[
+            "quart",
+            "quarts",
+            "qt",
+            "qts",
+            "imperial quart",
+            "imperial quarts",
+            "imperial qt",
+            "imp qt",
+            "UK quart",
+            "UK quarts",
+        ],
         Volume,
         IMPERIAL_GALLON / 4.0,
         UK_ACT,
@@ -238,7 +224,19 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "imperial gal",
         "imperial gallon",
-        &["gal", "gals", "gallon", "gallons", "imperial gal", "imp gal", "UK gal", "imperial gallon", "imperial gallons", "UK gallon", "UK gallons"],
+        &[
+            "gal",
+            "gals",
+            "gallon",
+            "gallons",
+            "imperial gal",
+            "imp gal",
+            "UK gal",
+            "imperial gallon",
+            "imperial gallons",
+            "UK gallon",
+            "UK gallons",
+        ],
         Volume,
         IMPERIAL_GALLON,
         UK_ACT,

@@ -15,15 +15,7 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "mg/L CaCO3",
         "milligrams of calcium carbonate in a litre",
-        &[
-            "mg/L CaCO3",
-            "mg/L as CaCO3",
-            "mg/L hardness",
-            "mg CaCO3/L",
-            "ppm CaCO3",
-            "ppm as CaCO3",
-            "ppm hardness",
-        ],
+        &["mg/L CaCO3", "mg/L as CaCO3", "mg/L hardness", "mg CaCO3/L", "ppm CaCO3", "ppm as CaCO3", "ppm hardness"],
         Hardness,
         1e-3,
         "by definition; ppm of fresh water taken as mg/L",
@@ -55,13 +47,7 @@ pub(super) static UNITS: &[Unit] = &[
     row(
         "gr/gal",
         "grains of calcium carbonate in a US gallon",
-        &[
-            "gr/gal",
-            "gpg",
-            "grains/gal",
-            "grain/gal",
-            "grains per gallon",
-        ],
+        &["gr/gal", "gpg", "grains/gal", "grain/gal", "grains per gallon"],
         Hardness,
         GRAIN_PER_US_GALLON,
         "grain and US gallon, NIST SP 811: 17.118 mg/L",
