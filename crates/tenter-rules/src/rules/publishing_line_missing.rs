@@ -29,7 +29,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     let lacking: Vec<&str> = lines.iter().filter(|line| line.0.is_none()).map(|line| line.1).collect();
     let Some(first) = lines.iter().find_map(|line| line.0.as_ref()) else { return };
     let place = context.whole_line(first.place);
-    if lacking.is_empty() || context.troubled_block(place) {
+    // A name alone is how people sign what they keep to themselves.
+    let private = recipe.header.licence.is_none() && recipe.header.version.is_none();
+    if private || lacking.is_empty() || context.troubled_block(place) {
         return;
     }
     let why: Vec<&str> = lines.iter().filter(|line| line.0.is_none()).map(|line| line.2).collect();
