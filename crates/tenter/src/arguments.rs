@@ -37,6 +37,8 @@ pub enum Verb {
     Explain(Explain),
     /// Writes a commented first recipe to start from.
     New(New),
+    /// The language server, for editors: speaks over standard input and output.
+    Lsp,
 }
 
 /// `tenter check`

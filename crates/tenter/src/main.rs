@@ -10,6 +10,7 @@ mod exit;
 mod explain;
 mod files;
 mod fmt;
+mod lsp;
 mod materials;
 mod new;
 mod number;
@@ -29,6 +30,9 @@ use crate::output::Output;
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
+    if matches!(arguments.verb, Verb::Lsp) {
+        return lsp::run();
+    }
     let mut output = Output::standard();
     let outcome = run(&arguments, &mut output);
     output.finish(outcome).into()
@@ -44,5 +48,7 @@ fn run(arguments: &Arguments, output: &mut Output) -> Outcome {
         Verb::Fmt(wanted) => fmt::run(wanted, output),
         Verb::Materials(wanted) => materials::run(wanted, output),
         Verb::New(wanted) => new::run(wanted, output),
+        // Served before there is an output: nothing but its frames may go to standard output.
+        Verb::Lsp => Outcome::Clean,
     }
 }

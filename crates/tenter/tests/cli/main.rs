@@ -12,6 +12,7 @@ mod fix;
 mod formatting;
 mod hostile;
 mod json;
+mod lsp;
 mod materials;
 mod readme;
 mod rehearse;
