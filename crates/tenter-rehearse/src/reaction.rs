@@ -74,6 +74,15 @@ impl Spell {
         Self { before, seconds, start, cooling, bathed, ph: OnceLock::new() }
     }
 
+    /// Whether another spell went on in a liquor of the same make-up: steps that only wait change nothing in it.
+    fn same_liquor(&self, other: &Self) -> bool {
+        let (ours, theirs) = (self.bathed.contents(), other.bathed.contents());
+        ours.water_mass() == theirs.water_mass()
+            && self.bathed.decarbonated() == other.bathed.decarbonated()
+            && ours.parts.len() == theirs.parts.len()
+            && ours.parts.iter().zip(&theirs.parts).all(|(a, b)| a.0 == b.0 && a.1.value == b.1.value)
+    }
+
     /// pH as it would read at 25 °C.
     pub fn ph(&self, substances: &Substances) -> Option<Interval> {
         *self.ph.get_or_init(|| {
@@ -110,6 +119,7 @@ pub fn reaction(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances
     let mut warmest = 0.0_f64;
     let mut at = last;
     let mut count = 0;
+    let mut last_spell: Option<&Spell> = None;
     while let Some(spell) = at.and_then(|at| spells.get(at as usize)) {
         at = spell.before;
         count += 1;
@@ -119,7 +129,12 @@ pub fn reaction(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances
         if !spell.bathed.holds(dye) {
             continue;
         }
+        if let Some(ph) = last_spell.filter(|last| last.same_liquor(spell)).and_then(|last| last.ph.get()) {
+            // Set already if another dye of the zone asked before: then it is the same figure.
+            let _ = spell.ph.set(*ph);
+        }
         let ph = spell.ph(substances);
+        last_spell = Some(spell);
         let cut = |out: &mut Vec<chemistry::Spell>, pick: fn(Interval) -> f64, ph: Option<f64>| {
             slices(spell, pick, ph, out);
         };
