@@ -2,7 +2,6 @@
 //!
 //! It is a face: it reads files, hands them to the stages and shows what they say. It works nothing out.
 
-mod account;
 mod arguments;
 mod bath;
 mod check;
@@ -13,16 +12,16 @@ mod fmt;
 mod lsp;
 mod materials;
 mod new;
-mod number;
 mod output;
 mod recipes;
 mod rehearse;
-mod text;
 mod totals;
 
 use std::process::ExitCode;
 
 use clap::Parser;
+use tenter_account as account;
+use tenter_account::{number, text};
 
 use crate::arguments::{Arguments, Verb};
 use crate::exit::Outcome;

@@ -18,8 +18,7 @@ pub struct Output {
     pub coloured: bool,
 }
 
-/// Width everything is laid out for: what a narrow terminal and a printed page hold.
-pub const WIDTH: usize = 80;
+pub use tenter_account::text::WIDTH;
 
 impl Output {
     /// The process's own streams. Colour only on a terminal and without `NO_COLOR`.

@@ -6,6 +6,7 @@ use std::io::Read;
 use std::path::Path;
 use std::sync::Arc;
 
+use tenter_account::Source;
 use tenter_syntax::{Document, Encoding, LineIndex, Oddity, OddityKind, Span};
 
 /// A file that was read.
@@ -98,6 +99,17 @@ impl SourceFile {
                 bad.offset + 1
             )
         })
+    }
+}
+
+impl Source for SourceFile {
+    fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn line(&self, block: usize, byte: u32) -> Option<u32> {
+        let start = self.document.blocks.get(block)?.start;
+        Some(self.spot(start + byte as usize).line)
     }
 }
 

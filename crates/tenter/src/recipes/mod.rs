@@ -1,4 +1,5 @@
 //! The recipes of a file, chosen and ready to show.
 
 pub mod open;
-pub mod pick;
+
+pub use tenter_account::pick;

@@ -5,10 +5,9 @@ use tenter_rehearse::{Rehearsal, rehearse};
 use tenter_resolve::recipe::Substance;
 use tenter_resolve::totals::{Cost, MaterialTotal, MixTotal, StepTotal};
 
-use crate::files::source::SourceFile;
 use crate::number::{Number, celsius, grams, mass_of, millilitres, minutes, number, per_cent, plain, volume_of};
-use crate::output::Output;
-use crate::recipes::pick::Picked;
+use crate::pick::Picked;
+use crate::source::Source;
 use crate::totals::states::{State, mix_ph, states};
 
 #[derive(Serialize)]
@@ -95,13 +94,12 @@ struct Money {
     per_piece: Option<Number>,
 }
 
-/// Writes one array, a recipe or variant each.
-pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
-    let recipes: Vec<Recipe> = picked.iter().map(|picked| recipe(picked, file)).collect();
-    output.json(&recipes);
+/// One array, a recipe or variant each.
+pub fn json(picked: &[Picked<'_>], file: &dyn Source) -> impl Serialize {
+    picked.iter().map(|picked| recipe(picked, file)).collect::<Vec<_>>()
 }
 
-fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
+fn recipe(picked: &Picked<'_>, file: &dyn Source) -> Recipe {
     let recipe = &picked.recipe;
     let totals = &recipe.totals;
     let rehearsal = rehearse(recipe);
@@ -110,7 +108,7 @@ fn recipe(picked: &Picked<'_>, file: &SourceFile) -> Recipe {
     Recipe {
         name: recipe.name.as_ref().map(|name| name.text.to_string()),
         variant: recipe.variant.as_ref().map(|name| name.text.to_string()),
-        file: file.name.clone(),
+        file: file.name().to_owned(),
         pieces: totals.pieces.as_ref().map(|figure| number(figure, 1.0)),
         dry_mass_g: totals.dry_mass.as_ref().map(grams),
         goods: totals
@@ -173,7 +171,7 @@ fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal) -> Mix {
     }
 }
 
-fn material(picked: &Picked<'_>, total: &MaterialTotal, file: &SourceFile) -> Material {
+fn material(picked: &Picked<'_>, total: &MaterialTotal, file: &dyn Source) -> Material {
     let mut lines: Vec<u32> = total.uses.iter().filter_map(|place| picked.line(*place, file)).collect();
     lines.sort_unstable();
     lines.dedup();
@@ -189,7 +187,7 @@ fn material(picked: &Picked<'_>, total: &MaterialTotal, file: &SourceFile) -> Ma
     }
 }
 
-fn step(picked: &Picked<'_>, total: &StepTotal, file: &SourceFile) -> Step {
+fn step(picked: &Picked<'_>, total: &StepTotal, file: &dyn Source) -> Step {
     Step {
         line: picked.line(total.place, file),
         text: picked.words(total.place),

@@ -6,24 +6,26 @@ use std::sync::Arc;
 use tenter_rehearse::{Frame, GoodsState, LiquorState, Rehearsal, ZoneKey, ZoneState};
 use tenter_resolve::recipe::MaterialId;
 
-use crate::account::{names, words};
-use crate::files::source::SourceFile;
-use crate::output::{Output, WIDTH};
-use crate::recipes::pick::Picked;
+use crate::pick::Picked;
+use crate::source::Source;
+use crate::text::WIDTH;
 use crate::text::safe::safe;
 use crate::text::wrap::{paragraph, width, wrap};
+use crate::{names, words};
 
-/// Prints each recipe or variant.
-pub fn show(accounts: &[(&Picked<'_>, Rehearsal)], file: &SourceFile, output: &mut Output) {
+/// The account of each recipe or variant.
+pub fn text(accounts: &[(&Picked<'_>, Rehearsal)], file: &dyn Source) -> String {
+    let mut out = String::new();
     for (number, (picked, rehearsal)) in accounts.iter().enumerate() {
         if number > 0 {
-            output.raw(&format!("\n{}\n\n", "═".repeat(WIDTH)));
+            out.push_str(&format!("\n{}\n\n", "═".repeat(WIDTH)));
         }
         let mut page =
             Page { picked, rehearsal, file, text: String::new(), told: BTreeMap::new(), told_dyes: BTreeMap::new() };
         page.all();
-        output.raw(&page.text);
+        out.push_str(&page.text);
     }
+    out
 }
 
 /// Cells of a row.
@@ -35,7 +37,7 @@ type DyeWords = (String, String);
 pub(super) struct Page<'a> {
     pub(super) picked: &'a Picked<'a>,
     pub(super) rehearsal: &'a Rehearsal,
-    pub(super) file: &'a SourceFile,
+    pub(super) file: &'a dyn Source,
     pub(super) text: String,
     /// What was last told of each part of each goods, and of each dye there.
     told: BTreeMap<(usize, ZoneKey), Cells>,

@@ -7,14 +7,14 @@ use serde::Serialize;
 use tenter_quantity::Interval;
 use tenter_rehearse::{Frame, GoodsState, Rehearsal, ZoneKey, ZoneState};
 
-use crate::account::{names, words};
-use crate::files::source::SourceFile;
 use crate::number::{Number, in_per_cent, minutes, plain};
-use crate::output::{Output, WIDTH};
-use crate::recipes::pick::Picked;
+use crate::pick::Picked;
+use crate::source::Source;
+use crate::text::WIDTH;
 use crate::text::safe::safe;
 use crate::text::table::{Edge, Table};
 use crate::text::wrap::wrap;
+use crate::{names, words};
 
 /// A step done, and how the goods stand after it.
 #[derive(Serialize)]
@@ -40,7 +40,7 @@ struct Zone {
 }
 
 /// One entry a performed step.
-pub fn states(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile) -> Vec<State> {
+pub fn states(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Vec<State> {
     let recipe = &picked.recipe;
     rehearsal
         .frames
@@ -93,7 +93,7 @@ type Cells = [String; 3];
 type Row = (String, Cells);
 
 /// The table; a row a step, a line in it for each part of the goods that the step changed.
-pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, output: &mut Output) {
+pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source, out: &mut String) {
     let several = rehearsal.frames.iter().any(|frame| frame.goods.len() > 1);
     let mut table = Table::new(&[
         ("step", Edge::Left),
@@ -146,8 +146,8 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &SourceFile, outpu
     if table.is_empty() {
         return;
     }
-    output.raw("\nAfter each step\n");
-    output.raw(&table.render(2, WIDTH));
+    out.push_str("\nAfter each step\n");
+    out.push_str(&table.render(2, WIDTH));
 }
 
 /// Water, alkali, pH; a dash where there is none.

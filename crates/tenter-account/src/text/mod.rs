@@ -5,3 +5,6 @@ pub mod json;
 pub mod safe;
 pub mod table;
 pub mod wrap;
+
+/// Width everything is laid out for: what a narrow terminal and a printed page hold.
+pub const WIDTH: usize = 80;

@@ -6,53 +6,56 @@ use tenter_rehearse::{Rehearsal, rehearse};
 use tenter_resolve::recipe::{Ingredient, MaterialId, Substance};
 use tenter_resolve::totals::{MixTotal, StepTotal, StepUse};
 
-use crate::account::words;
-use crate::files::source::SourceFile;
-use crate::output::{Output, WIDTH};
-use crate::recipes::pick::Picked;
+use crate::pick::Picked;
+use crate::source::Source;
+use crate::text::WIDTH;
 use crate::text::safe::safe;
 use crate::text::table::{Edge, Table};
 use crate::text::wrap::{paragraph, width};
 use crate::totals::number::{aim, bare, bounds};
 use crate::totals::states;
+use crate::words;
 
 /// Shown where an amount could not be read.
 const OPEN: &str = "?";
 
-/// Prints one sheet a recipe or variant.
-pub fn show(picked: &[Picked<'_>], file: &SourceFile, output: &mut Output) {
+/// One sheet a recipe or variant.
+pub fn text(picked: &[Picked<'_>], file: &dyn Source) -> String {
+    let mut text = String::new();
+    let out = &mut text;
     for (number, picked) in picked.iter().enumerate() {
         if number > 0 {
-            output.raw("\n");
-            output.raw(&"═".repeat(WIDTH));
-            output.raw("\n\n");
+            out.push('\n');
+            out.push_str(&"═".repeat(WIDTH));
+            out.push_str("\n\n");
         }
-        title(picked, output);
-        goods(picked, output);
-        materials(picked, file, output);
+        title(picked, out);
+        goods(picked, out);
+        materials(picked, file, out);
         let rehearsal = rehearse(&picked.recipe);
-        mixes(picked, &rehearsal, output);
-        steps(picked, file, output);
-        states::show(picked, &rehearsal, file, output);
-        rest(picked, output);
+        mixes(picked, &rehearsal, out);
+        steps(picked, file, out);
+        states::show(picked, &rehearsal, file, out);
+        rest(picked, out);
     }
+    text
 }
 
-fn title(picked: &Picked<'_>, output: &mut Output) {
+fn title(picked: &Picked<'_>, out: &mut String) {
     let title = safe(&picked.title()).into_owned();
-    output.raw(&paragraph(&title, 0, 0, WIDTH));
-    output.raw(&"─".repeat(width(&title).min(WIDTH)));
-    output.raw("\n");
+    out.push_str(&paragraph(&title, 0, 0, WIDTH));
+    out.push_str(&"─".repeat(width(&title).min(WIDTH)));
+    out.push('\n');
     if let Some(about) = &picked.recipe.header.about {
-        output.raw(&paragraph(&safe(&about.text), 0, 0, WIDTH));
+        out.push_str(&paragraph(&safe(&about.text), 0, 0, WIDTH));
     }
 }
 
-fn heading(text: &str, output: &mut Output) {
-    output.raw(&format!("\n{text}\n"));
+fn heading(text: &str, out: &mut String) {
+    out.push_str(&format!("\n{text}\n"));
 }
 
-fn goods(picked: &Picked<'_>, output: &mut Output) {
+fn goods(picked: &Picked<'_>, out: &mut String) {
     let recipe = &picked.recipe;
     let mut table = Table::new(&[
         ("", Edge::Left),
@@ -71,12 +74,12 @@ fn goods(picked: &Picked<'_>, output: &mut Output) {
         );
     }
     if !table.is_empty() {
-        heading("Goods", output);
-        output.raw(&table.render(2, WIDTH));
+        heading("Goods", out);
+        out.push_str(&table.render(2, WIDTH));
     }
 }
 
-fn materials(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
+fn materials(picked: &Picked<'_>, file: &dyn Source, out: &mut String) {
     let recipe = &picked.recipe;
     let mut table = Table::new(&[
         ("", Edge::Left),
@@ -108,8 +111,8 @@ fn materials(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
         );
     }
     if !table.is_empty() {
-        heading("Weigh out", output);
-        output.raw(&table.render(2, WIDTH));
+        heading("Weigh out", out);
+        out.push_str(&table.render(2, WIDTH));
     }
 }
 
@@ -120,7 +123,7 @@ fn per_cent(figure: &Figure) -> String {
 }
 
 /// Powders measured by the spoon, as they were written: the spoon is what the dyer has in hand.
-fn spoons(picked: &Picked<'_>, material: MaterialId, file: &SourceFile) -> Vec<String> {
+fn spoons(picked: &Picked<'_>, material: MaterialId, file: &dyn Source) -> Vec<String> {
     ingredients(picked)
         .filter(|ingredient| ingredient.what == Substance::Material(material))
         .filter_map(|ingredient| {
@@ -148,20 +151,20 @@ fn ingredients<'a>(picked: &'a Picked<'_>) -> impl Iterator<Item = &'a Ingredien
     }))
 }
 
-fn mixes(picked: &Picked<'_>, rehearsal: &Rehearsal, output: &mut Output) {
+fn mixes(picked: &Picked<'_>, rehearsal: &Rehearsal, out: &mut String) {
     if picked.recipe.totals.mixes.is_empty() {
         return;
     }
-    heading("Mixes", output);
+    heading("Mixes", out);
     for (number, total) in picked.recipe.totals.mixes.iter().enumerate() {
         if number > 0 {
-            output.raw("\n");
+            out.push('\n');
         }
-        mix(picked, total, rehearsal, output);
+        mix(picked, total, rehearsal, out);
     }
 }
 
-fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal, output: &mut Output) {
+fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal, out: &mut String) {
     let recipe = &picked.recipe;
     let mix = recipe.mix(total.mix);
     let made = total.volume.as_ref().or(total.mass.as_ref());
@@ -181,7 +184,7 @@ fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal, output: &mu
     if let Some(left) = total.left.as_ref().filter(|left| left.value.high > 0.0) {
         line.push_str(&format!("; {} left over", left.show()));
     }
-    output.raw(&paragraph(&line, 2, 4, WIDTH));
+    out.push_str(&paragraph(&line, 2, 4, WIDTH));
     let mut table = Table::new(&[("", Edge::Left), ("", Edge::Right), ("", Edge::Left), ("", Edge::Left)]);
     for ingredient in &mix.ingredients {
         let name = match ingredient.what {
@@ -204,18 +207,18 @@ fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal, output: &mu
         let warm = ingredient.temperature.as_ref().map(|figure| format!("at {}", figure.show())).unwrap_or_default();
         table.row(vec![safe(&name).into_owned(), shown, beside, warm], Vec::new());
     }
-    output.raw(&table.render(4, WIDTH));
+    out.push_str(&table.render(4, WIDTH));
     if let Some(made_up) = &mix.made_up_to {
-        output.raw(&format!("    make up to {}\n", made_up.show()));
+        out.push_str(&format!("    make up to {}\n", made_up.show()));
     }
 }
 
-fn steps(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
+fn steps(picked: &Picked<'_>, file: &dyn Source, out: &mut String) {
     let steps: Vec<&StepTotal> = picked.recipe.totals.steps.iter().filter(|total| !total.uses.is_empty()).collect();
     if steps.is_empty() {
         return;
     }
-    heading("Used in the steps, in all", output);
+    heading("Used in the steps, in all", out);
     let mut table = Table::new(&[("", Edge::Left), ("", Edge::Right), ("", Edge::Left), ("line", Edge::Right)]);
     for total in steps {
         let line = picked.line(total.place, file).map(|line| line.to_string()).unwrap_or_default();
@@ -224,26 +227,26 @@ fn steps(picked: &Picked<'_>, file: &SourceFile, output: &mut Output) {
         let names = column(&|used| safe(&used.name).into_owned());
         table.row(vec![safe(&picked.words(total.place)).into_owned(), amounts, names, line], Vec::new());
     }
-    output.raw(&table.render(2, WIDTH));
+    out.push_str(&table.render(2, WIDTH));
 }
 
-fn rest(picked: &Picked<'_>, output: &mut Output) {
+fn rest(picked: &Picked<'_>, out: &mut String) {
     let recipe = &picked.recipe;
     if let Some(water) = &recipe.totals.water {
-        heading("Water", output);
-        output.raw(&format!("  {}, running water not counted\n", water.show()));
+        heading("Water", out);
+        out.push_str(&format!("  {}, running water not counted\n", water.show()));
     }
     if recipe.totals.cost.is_empty() {
         return;
     }
-    heading("Cost", output);
+    heading("Cost", out);
     for cost in &recipe.totals.cost {
         let each = cost.per_piece.as_ref().map(|figure| format!(", {} a piece", figure.show())).unwrap_or_default();
-        output.raw(&format!("  {}{each}\n", cost.total.show()));
+        out.push_str(&format!("  {}{each}\n", cost.total.show()));
     }
     let unpriced: Vec<&str> = recipe.totals.unpriced.iter().map(|id| &*recipe.material(*id).name).collect();
     if !unpriced.is_empty() {
-        output.raw(&paragraph(&safe(&format!("without a price, not counted: {}", unpriced.join(", "))), 2, 4, WIDTH));
+        out.push_str(&paragraph(&safe(&format!("without a price, not counted: {}", unpriced.join(", "))), 2, 4, WIDTH));
     }
 }
 

@@ -3,7 +3,7 @@
 use tenter_rehearse::{Face, GoodsState, LiquorName, LiquorState, ZoneKey};
 use tenter_resolve::Recipe;
 
-use crate::recipes::pick::Picked;
+use crate::pick::Picked;
 
 /// The goods, with the lot where there are lots.
 pub fn goods(recipe: &Recipe, state: &GoodsState) -> String {

@@ -5,7 +5,7 @@ use tenter_resolve::{ProblemKind, Recipe, Scale, Sheet, resolve};
 use tenter_rules::{Level, rule, rule_of};
 use tenter_syntax::fold_name;
 
-use crate::files::source::SourceFile;
+use crate::source::Source;
 
 /// A recipe or variant with the sheet its places refer to.
 pub struct Picked<'a> {
@@ -67,17 +67,16 @@ impl Picked<'_> {
     }
 
     /// The line of the file a place stands on, from 1; `None` when it stands in another file.
-    pub fn line(&self, place: Place, file: &SourceFile) -> Option<u32> {
+    pub fn line(&self, place: Place, file: &dyn Source) -> Option<u32> {
         let entry = self.sheet.blocks.get(place.block as usize)?;
         if entry.file.is_some() {
             return None;
         }
-        let start = file.document.blocks.get(entry.position)?.start;
-        Some(file.spot(start + place.start as usize).line)
+        file.line(entry.position, place.start)
     }
 
     /// Where something is written, in words: `line 31`.
-    pub fn written(&self, place: Place, file: &SourceFile) -> String {
+    pub fn written(&self, place: Place, file: &dyn Source) -> String {
         match self.line(place, file) {
             Some(line) => format!("line {line}"),
             None => {

@@ -1,9 +1,6 @@
 //! `tenter totals`: what to weigh, pour and pay.
 
-mod json;
-mod number;
-mod states;
-mod text;
+use tenter_account::totals::{json, text};
 
 use crate::arguments::{Form, Totals};
 use crate::exit::Outcome;
@@ -17,8 +14,8 @@ pub fn run(wanted: &Totals, output: &mut Output) -> Outcome {
     let Some(opened) = open(&of.file, of.stdin_filename.as_deref(), output) else { return Outcome::Failed };
     let Some(picked) = opened.picked(of.recipe.as_deref(), scale, output) else { return Outcome::Failed };
     match wanted.format {
-        Form::Text => text::show(&picked, &opened.file, output),
-        Form::Json => json::show(&picked, &opened.file, output),
+        Form::Text => output.raw(&text::text(&picked, &opened.file)),
+        Form::Json => output.json(&json::json(&picked, &opened.file)),
     }
     gaps(&picked, &opened.name, "the totals", output)
 }

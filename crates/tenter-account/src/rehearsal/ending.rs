@@ -2,8 +2,8 @@
 
 use tenter_quantity::Place;
 
-use crate::account::words;
-use crate::rehearse::text::Page;
+use crate::rehearsal::text::Page;
+use crate::words;
 
 impl Page<'_> {
     /// The whole time, what to measure, what was supposed.

@@ -5,11 +5,10 @@ use tenter_quantity::Interval;
 use tenter_rehearse::{Frame, GoodsState, LiquorState, Note, Rehearsal, ZoneState};
 use tenter_resolve::recipe::MaterialId;
 
-use crate::account::names;
-use crate::files::source::SourceFile;
+use crate::names;
 use crate::number::{Number, celsius, grams, in_grams, in_per_cent, millilitres, minutes, plain};
-use crate::output::Output;
-use crate::recipes::pick::Picked;
+use crate::pick::Picked;
+use crate::source::Source;
 
 #[derive(Serialize)]
 struct Recipe {
@@ -98,17 +97,15 @@ struct Said {
     text: &'static str,
 }
 
-/// Writes one array, a recipe or variant each.
-pub fn show(accounts: &[(&Picked<'_>, Rehearsal)], file: &SourceFile, output: &mut Output) {
-    let recipes: Vec<Recipe> =
-        accounts.iter().map(|(picked, rehearsal)| recipe(&Teller { picked, rehearsal, file })).collect();
-    output.json(&recipes);
+/// One array, a recipe or variant each.
+pub fn json(accounts: &[(&Picked<'_>, Rehearsal)], file: &dyn Source) -> impl Serialize {
+    accounts.iter().map(|(picked, rehearsal)| recipe(&Teller { picked, rehearsal, file })).collect::<Vec<_>>()
 }
 
 struct Teller<'a> {
     picked: &'a Picked<'a>,
     rehearsal: &'a Rehearsal,
-    file: &'a SourceFile,
+    file: &'a dyn Source,
 }
 
 fn recipe(teller: &Teller<'_>) -> Recipe {
@@ -117,7 +114,7 @@ fn recipe(teller: &Teller<'_>) -> Recipe {
     Recipe {
         name: recipe.name.as_ref().map(|name| name.text.to_string()),
         variant: recipe.variant.as_ref().map(|name| name.text.to_string()),
-        file: teller.file.name.clone(),
+        file: teller.file.name().to_owned(),
         room_c: celsius(&rehearsal.room),
         mixes: rehearsal.mixes.iter().map(|mix| teller.liquor(mix)).collect(),
         steps: rehearsal.frames.iter().map(|frame| teller.step(frame)).collect(),

@@ -1,9 +1,6 @@
 //! `tenter rehearse`: the recipe carried out on paper, step by step.
 
-mod ending;
-mod json;
-mod text;
-
+use tenter_account::rehearsal::{json, text};
 use tenter_rehearse::rehearse;
 
 use crate::arguments::{Form, Rehearse};
@@ -19,8 +16,8 @@ pub fn run(wanted: &Rehearse, output: &mut Output) -> Outcome {
     let Some(picked) = opened.picked(of.recipe.as_deref(), scale, output) else { return Outcome::Failed };
     let accounts: Vec<_> = picked.iter().map(|picked| (picked, rehearse(&picked.recipe))).collect();
     match wanted.format {
-        Form::Text => text::show(&accounts, &opened.file, output),
-        Form::Json => json::show(&accounts, &opened.file, output),
+        Form::Text => output.raw(&text::text(&accounts, &opened.file)),
+        Form::Json => output.json(&json::json(&accounts, &opened.file)),
     }
     gaps(&picked, &opened.name, "the rehearsal", output)
 }

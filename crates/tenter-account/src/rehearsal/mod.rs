@@ -1,0 +1,5 @@
+//! The recipe carried out on paper, step by step.
+
+mod ending;
+pub mod json;
+pub mod text;
