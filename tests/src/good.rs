@@ -8,7 +8,7 @@ use tenter_reference::{DyeFamily, FibreFamily, Role};
 use tenter_rehearse::Rehearsal;
 use tenter_resolve::recipe::{Ingredient, LiquorKind, Material, Step, Substance};
 use tenter_resolve::{Library, Recipe};
-use tenter_rules::{Checked, Place, check_document};
+use tenter_rules::{Checked, Place, Scale, check_document};
 use tenter_syntax::{BlockKind, Document, Encoding, LineIndex};
 
 use crate::mutant::Mutant;
@@ -70,7 +70,7 @@ impl Good {
     /// Reads and checks a text as if it stood in a folder.
     pub fn read(folder_name: &'static str, name: &str, text: String) -> Self {
         let document = Document::parse(&text);
-        let checked = check_document(&document, name, &Folder(folder(folder_name)));
+        let checked = check_document(&document, name, &Folder(folder(folder_name)), Scale::AsWritten);
         Self { folder: folder_name, name: name.to_owned(), text, document, checked }
     }
 

@@ -6,7 +6,7 @@ use std::sync::{Arc, OnceLock};
 use tenter_quantity::Place;
 use tenter_rehearse::Rehearsal;
 use tenter_resolve::{Problem, Recipe, Sheet, SheetBlock, sheets};
-use tenter_rules::{SheetFindings, Told, check_sheet};
+use tenter_rules::{Scale, SheetFindings, Told, check_sheet};
 use tenter_syntax::{Block, Span};
 
 use crate::file::File;
@@ -45,7 +45,7 @@ pub(crate) struct SheetAnalysis {
 
 impl SheetAnalysis {
     fn new(sheet: &Sheet) -> Self {
-        Self { key: Key::of(sheet), found: check_sheet(sheet), names: OnceLock::new() }
+        Self { key: Key::of(sheet), found: check_sheet(sheet, Scale::AsWritten), names: OnceLock::new() }
     }
 }
 

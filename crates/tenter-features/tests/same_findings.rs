@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use tenter_features::Workspace;
 use tenter_resolve::Library;
-use tenter_rules::check_document;
+use tenter_rules::{Scale, check_document};
 
 fn folder(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests").join(name)
@@ -37,7 +37,7 @@ fn findings_are_those_of_the_command_line() {
         for (path, _) in &texts {
             let analysis = snapshot.analyse(path).unwrap();
             let library: &dyn Library = &snapshot;
-            let checked = check_document(&analysis.file.document, path, library);
+            let checked = check_document(&analysis.file.document, path, library, Scale::AsWritten);
             assert_eq!(format!("{:#?}", checked.findings), format!("{:#?}", analysis.findings), "{path}");
         }
     }

@@ -1,6 +1,9 @@
 //! All findings of one file.
 
-use tenter_resolve::{Library, Sheet, sheets};
+use std::collections::BTreeSet;
+
+use tenter_quantity::Place;
+use tenter_resolve::{Library, Scale, Sheet, sheets};
 use tenter_syntax::{BlockKind, Document};
 
 use crate::finding::Finding;
@@ -31,69 +34,78 @@ pub struct Told {
     pub finding: Finding,
 }
 
-/// Reads the recipes of a file and checks each. `path` is the file's path inside its collection, for `use` lines.
-pub fn check_document(document: &Document, path: &str, library: &dyn Library) -> Checked {
+/// Reads the recipes of a file and checks each, as written or scaled. `path` is the file's path inside its collection,
+/// for `use` lines.
+pub fn check_document(document: &Document, path: &str, library: &dyn Library, scale: Scale) -> Checked {
     let sheets = sheets(document, path, library);
-    let results = sheets.iter().map(check_sheet).collect();
-    gather(sheets, results)
-}
-
-/// Puts the results of a file's sheets together.
-pub(crate) fn gather(sheets: Vec<Sheet>, results: Vec<SheetFindings>) -> Checked {
-    let mut findings: Vec<(Key, Told)> = Vec::new();
-    let mut add = |told: Told, sheets: &[Sheet]| {
-        let Some(sheet) = sheets.get(told.sheet) else { return };
-        let Some(told) = own(sheet, told) else { return };
-        let key = key(sheet, &told.finding);
-        if !findings.iter().any(|(have, _)| *have == key) {
-            findings.push((key, told));
-        }
-    };
-    for (sheet, result) in results.iter().enumerate() {
-        for (recipe, finding) in &result.findings {
-            add(Told { sheet, recipe: *recipe, finding: finding.clone() }, &sheets);
-        }
-        for place in &result.unused {
-            // An `accept` in a part all recipes of the file share is unused only if none of them uses it.
-            let entry = sheets.get(sheet).and_then(|sheet| sheet.blocks.get(place.block as usize));
-            let everywhere = entry.is_some_and(|entry| {
-                !entry.shared
-                    || results.iter().zip(&sheets).all(|(other, sheet)| {
-                        other.unused.iter().any(|unused| {
-                            (unused.start, unused.end) == (place.start, place.end)
-                                && sheet
-                                    .blocks
-                                    .get(unused.block as usize)
-                                    .is_some_and(|block| block.position == entry.position && block.file == entry.file)
-                        })
-                    })
-            });
-            if let (true, Some(recipe)) = (everywhere, result.recipes.first()) {
-                add(Told { sheet, recipe: 0, finding: unused_accept::finding(recipe, *place) }, &sheets);
-            }
-        }
-    }
-    findings.sort_by(|a, b| a.0.cmp(&b.0));
-    let findings = findings.into_iter().map(|(_, told)| told).collect();
+    let results: Vec<SheetFindings> = sheets.iter().map(|sheet| check_sheet(sheet, scale)).collect();
+    let parts: Vec<Part<'_>> = sheets.iter().zip(&results).collect();
+    let findings = gather(&parts);
     Checked { sheets, results, findings }
 }
 
+/// A sheet and what checking it gave.
+pub type Part<'a> = (&'a Sheet, &'a SheetFindings);
+
+/// Puts the results of a file's sheets together: in order of their places in the file, then by rule. What several
+/// sheets tell of a part they share is told once.
+pub fn gather(parts: &[Part<'_>]) -> Vec<Told> {
+    let mut met = BTreeSet::new();
+    let mut found: Vec<(Key, Told)> = Vec::new();
+    for (index, (sheet, result)) in parts.iter().enumerate() {
+        let mut add = |recipe: usize, finding: &Finding| {
+            if let Some(finding) = own(sheet, finding)
+                && let Some(key) = key(sheet, &finding)
+                && met.insert(key)
+            {
+                found.push((key, Told { sheet: index, recipe, finding }));
+            }
+        };
+        for (recipe, finding) in &result.findings {
+            add(*recipe, finding);
+        }
+        for place in result.unused.iter().filter(|place| unused_everywhere(parts, sheet, **place)) {
+            if let Some(recipe) = result.recipes.first() {
+                add(0, &unused_accept::finding(recipe, *place));
+            }
+        }
+    }
+    found.sort_by_key(|(key, _)| *key);
+    found.into_iter().map(|(_, told)| told).collect()
+}
+
+/// Position of the block in the file, the stretch within it, the rule.
 type Key = (usize, u32, u32, &'static str);
 
-fn key(sheet: &Sheet, finding: &Finding) -> Key {
-    let position = sheet.blocks.get(finding.place.block as usize).map_or(0, |entry| entry.position);
-    (position, finding.place.start, finding.place.end, finding.rule)
+fn key(sheet: &Sheet, finding: &Finding) -> Option<Key> {
+    let position = sheet.blocks.get(finding.place.block as usize)?.position;
+    Some((position, finding.place.start, finding.place.end, finding.rule))
+}
+
+/// An `accept` in a part all recipes of the file share is unused only if none of them uses it.
+fn unused_everywhere(parts: &[Part<'_>], sheet: &Sheet, place: Place) -> bool {
+    let Some(entry) = sheet.blocks.get(place.block as usize) else { return false };
+    !entry.shared
+        || parts.iter().all(|(other, result)| {
+            result.unused.iter().any(|unused| {
+                (unused.start, unused.end) == (place.start, place.end)
+                    && other
+                        .blocks
+                        .get(unused.block as usize)
+                        .is_some_and(|block| block.position == entry.position && block.file == entry.file)
+            })
+        })
 }
 
 /// What concerns this file. How another file is written is told where that file is checked; what comes of it here is
 /// told on the `use` line.
-fn own(sheet: &Sheet, mut told: Told) -> Option<Told> {
-    let block = told.finding.place.block as usize;
+fn own(sheet: &Sheet, finding: &Finding) -> Option<Finding> {
+    let block = finding.place.block as usize;
     let entry = sheet.blocks.get(block)?;
     if entry.file.is_none() {
-        return Some(told);
+        return Some(finding.clone());
     }
-    if rule(told.finding.rule)?.group == Group::Writing {
+    if rule(finding.rule)?.group == Group::Writing {
         return None;
     }
     let (index, bring) = sheet
@@ -103,12 +115,11 @@ fn own(sheet: &Sheet, mut told: Told) -> Option<Told> {
         .take(block)
         .rev()
         .find(|(_, entry)| entry.file.is_none() && entry.block.kind == BlockKind::Use)?;
-    let there = told.finding.place;
-    told.finding.place = tenter_quantity::Place {
-        block: index as u32,
+    let mut told = finding.clone();
+    told.place = Place {
+        block: u32::try_from(index).ok()?,
         start: bring.block.keyword.start,
         end: bring.block.name.end.max(bring.block.keyword.end),
     };
-    told.finding = told.finding.note(there, "written here");
-    Some(told)
+    Some(told.note(finding.place, "written here"))
 }

@@ -30,7 +30,7 @@ mod sheet;
 mod spec;
 
 pub use context::Context;
-pub use document::{Checked, Told, check_document};
+pub use document::{Checked, Part, Told, check_document, gather};
 pub use finding::{Edit, Finding, Fix, Level, Note};
 pub use levels::{Levels, Refused, Verdict};
 pub use page::{HEADINGS, Page, PageError};
@@ -40,3 +40,4 @@ pub use rule::{Group, Rule};
 pub use sheet::{SheetFindings, check, check_sheet};
 pub use spec::reference_chapter;
 pub use tenter_quantity::Place;
+pub use tenter_resolve::Scale;

@@ -33,9 +33,11 @@ pub fn check(context: &Context<'_>) -> Vec<Finding> {
     findings
 }
 
-/// Resolves a sheet and checks the recipe and each of its variants; what is the same in both is told once.
-pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
-    let recipes = resolve(sheet, Scale::AsWritten);
+/// Resolves a sheet and checks the recipe and each of its variants; what is the same in both is told once. Of a scaled
+/// recipe nothing can be changed in the text, and what it accepts may be needed as written: neither fixes nor unused
+/// `accept` lines are told.
+pub fn check_sheet(sheet: &Sheet, scale: Scale) -> SheetFindings {
+    let recipes = resolve(sheet, scale);
     let mut findings: Vec<(usize, Finding)> = Vec::new();
     let mut used = Vec::new();
     let mut told_in = Vec::new();
@@ -53,8 +55,11 @@ pub fn check_sheet(sheet: &Sheet) -> SheetFindings {
     }
     let everywhere = |finding: &Finding| recipes.len() == times(&told_in, finding);
     findings.retain(|(_, finding)| !ONLY_IF_IN_ALL.contains(&finding.rule) || everywhere(finding));
+    if scale != Scale::AsWritten {
+        findings.iter_mut().for_each(|(_, finding)| finding.fixes.clear());
+    }
     let mut unused = Vec::new();
-    for recipe in &recipes {
+    for recipe in recipes.iter().filter(|_| scale == Scale::AsWritten) {
         for place in unused_accept::unused(recipe, &used) {
             if !unused.contains(&place) {
                 unused.push(place);

@@ -1,13 +1,13 @@
 //! Recipes on either side of the line a rule draws: the examples of its page, changed by a word or two.
 
 use tenter_resolve::NoLibrary;
-use tenter_rules::{Level, Page, check_document, rule};
+use tenter_rules::{Level, Page, Scale, check_document, rule};
 use tenter_syntax::Document;
 
 /// The level at which a rule speaks of a text, if it does.
 fn level(name: &str, text: &str) -> Option<Level> {
     let document = Document::parse(text);
-    let findings = check_document(&document, "edge.dye", &NoLibrary).findings;
+    let findings = check_document(&document, "edge.dye", &NoLibrary, Scale::AsWritten).findings;
     findings.into_iter().find(|told| told.finding.rule == name).map(|told| told.finding.level)
 }
 
@@ -131,4 +131,20 @@ fn a_stock_keeps_as_long_as_it_is_cold() {
     assert_eq!(bad(name, &[("  7 g      lagoon", keep)]), None, "the recipe knows its stock");
     assert_eq!(bad(name, &[("  7 g      lagoon", keep), (stored, "for 40 days")]), Some(Level::Warning));
     assert_eq!(bad(name, &[("reactive dichlorotriazine", "direct")]), None, "water does not eat a direct dye");
+}
+
+/// Six pieces fit into the pot, twenty-four do not: at 0.16 kg a piece and 1:12, 11.5 L of bath with 1 L of cloth against
+/// 46 L with 4 L, in a pot of 20 L.
+#[test]
+fn a_scaled_recipe_is_checked_as_scaled() {
+    let text = "recipe Scaled\n\ndye moss\n  class reactive-dichlorotriazine\n\ngoods tees\n  fibre 100% cotton\n  weight 160 g each\n  pieces 6\n  state scoured, dry\n\nvessel pot\n  holds 20 L\n  material stainless steel\n  food never\n\nmix colour\n  1:12 water at 40 °C\n  30 g/L sodium chloride\n  1% owg moss\n\nsteps\n  wear dust mask, gloves\n  make colour in pot\n  immerse tees in pot at 40 °C for 20 min\n  add 10 g/L soda ash to pot in 3 portions\n  hold pot at 40 °C for 60 min\n  rinse tees in cold water until nearly clear\n  soap off tees in hot water at 60 °C, 2 times\n";
+    let document = Document::parse(text);
+    let told = |scale| -> Vec<&'static str> {
+        let checked = check_document(&document, "edge.dye", &NoLibrary, scale);
+        assert!(scale == Scale::AsWritten || checked.findings.iter().all(|told| told.finding.fixes.is_empty()));
+        checked.findings.iter().map(|told| told.finding.rule).filter(|name| *name == "vessel-too-small").collect()
+    };
+    assert!(told(Scale::AsWritten).is_empty());
+    assert!(told(Scale::Pieces(6.0)).is_empty());
+    assert_eq!(told(Scale::Pieces(24.0)), ["vessel-too-small"]);
 }

@@ -1,12 +1,12 @@
 //! What a rule offers to change can be changed: a safe fix settles its finding, and every edit fits the text.
 
 use tenter_resolve::NoLibrary;
-use tenter_rules::{Checked, Edit, Fix, Page, RULES, Told, check_document};
+use tenter_rules::{Checked, Edit, Fix, Page, RULES, Scale, Told, check_document};
 use tenter_syntax::Document;
 
 fn checked(text: &str) -> (Document, Checked) {
     let document = Document::parse(text);
-    let checked = check_document(&document, "page.dye", &NoLibrary);
+    let checked = check_document(&document, "page.dye", &NoLibrary, Scale::AsWritten);
     (document, checked)
 }
 

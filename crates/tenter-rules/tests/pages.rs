@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 
 use tenter_resolve::NoLibrary;
-use tenter_rules::{HEADINGS, Page, RULES, check_document};
+use tenter_rules::{HEADINGS, Page, RULES, Scale, check_document};
 use tenter_syntax::Document;
 
 fn fired(text: &str) -> Vec<(String, String)> {
     let document = Document::parse(text);
-    check_document(&document, "page.dye", &NoLibrary)
+    check_document(&document, "page.dye", &NoLibrary, Scale::AsWritten)
         .findings
         .into_iter()
         .filter(|told| told.finding.accepted.is_none())

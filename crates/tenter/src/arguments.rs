@@ -52,6 +52,9 @@ pub struct Check {
     /// The mildest level to show.
     #[arg(long, value_enum, default_value = "advice")]
     pub level: LevelWanted,
+    /// Check the recipes as they are when scaled to so many pieces in all.
+    #[arg(long, value_name = "N", conflicts_with_all = ["fix", "diff"])]
+    pub pieces: Option<f64>,
     /// Exit with 1 when there are more warnings than this.
     #[arg(long, value_name = "N")]
     pub max_warnings: Option<usize>,

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use tenter_resolve::Library;
-use tenter_rules::{Checked, Finding, Place, check_document};
+use tenter_rules::{Checked, Finding, Place, Scale, check_document};
 use tenter_syntax::{Document, Encoding, LineIndex};
 
 /// A folder of this package.
@@ -47,7 +47,7 @@ pub struct Read {
 
 pub fn read(text: &str, name: &str, library: &dyn Library) -> Read {
     let document = Document::parse(text);
-    let checked = check_document(&document, name, library);
+    let checked = check_document(&document, name, library, Scale::AsWritten);
     Read { text: text.to_owned(), document, checked }
 }
 

@@ -9,7 +9,7 @@ mod text;
 use tenter_rehearse::{LiquorState, Rehearsal, Saturation, saturation};
 use tenter_resolve::recipe::Mix;
 use tenter_resolve::{NoLibrary, Recipe, Sheet, sheets};
-use tenter_rules::{Finding, Level, check_sheet};
+use tenter_rules::{Finding, Level, Scale, check_sheet};
 use tenter_syntax::Document;
 
 use crate::arguments::{Bath, Form};
@@ -59,7 +59,7 @@ pub fn run(wanted: &Bath, output: &mut Output) -> Outcome {
     }
     let document = Document::parse(&clauses::document(&clauses));
     let sheets = sheets(&document, "bath.dye", &NoLibrary);
-    let reckoned = sheets.first().map(|sheet| (sheet, check_sheet(sheet)));
+    let reckoned = sheets.first().map(|sheet| (sheet, check_sheet(sheet, Scale::AsWritten)));
     let Some((sheet, result)) = &reckoned else { return Outcome::Failed };
     let (Some(recipe), Some(rehearsal)) = (result.recipes.first(), result.rehearsals.first()) else {
         return Outcome::Failed;

@@ -6,7 +6,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use tenter_resolve::Sheet;
-use tenter_rules::{Checked, Finding, Fix, Levels, Verdict, check_document};
+use tenter_rules::{Checked, Finding, Fix, Levels, Scale, Verdict, check_document};
 use tenter_syntax::Document;
 
 use crate::check::one::{BROUGHT_DOWN, Run};
@@ -106,7 +106,7 @@ impl Bench<'_> {
 
     fn state(&self, text: String) -> State {
         let document = Document::parse(&text);
-        let checked = check_document(&document, &self.inside, &*self.collection);
+        let checked = check_document(&document, &self.inside, &*self.collection, Scale::AsWritten);
         let mut open = BTreeMap::new();
         for told in checked.findings.iter().filter(|told| self.is_open(&told.finding)) {
             *open.entry(told.finding.rule).or_default() += 1;

@@ -29,6 +29,7 @@ use crate::files::path::shown;
 use crate::files::source::SourceFile;
 use crate::files::walk::{Found, find};
 use crate::output::Output;
+use crate::recipes::open::scale_to;
 use crate::text::count::counted;
 
 /// Runs the command.
@@ -39,6 +40,7 @@ pub fn run(wanted: &Check, output: &mut Output) -> Outcome {
         output.tell(what);
         return Outcome::Failed;
     }
+    let Some(scale) = scale_to(wanted.pieces, output) else { return Outcome::Failed };
     let here = [PathBuf::from(".")];
     let paths = if wanted.paths.is_empty() { &here[..] } else { &wanted.paths };
     let mut given = None;
@@ -62,7 +64,7 @@ pub fn run(wanted: &Check, output: &mut Output) -> Outcome {
     // Made anew once files were changed: what was read before is old then.
     let collections = || if stdin { Collections::default() } else { Collections::new(paths) };
     if wanted.fix || wanted.diff {
-        let run = Run { wanted, collections: &collections(), configs: &configs, style };
+        let run = Run { wanted, collections: &collections(), configs: &configs, scale, style };
         match fix_all(&found.files, given.as_ref(), run, output) {
             Done::Shown(outcome) => return own::troubles(&configs, &found, output).max(outcome),
             Done::Made { text, troubles } => {
@@ -72,7 +74,7 @@ pub fn run(wanted: &Check, output: &mut Output) -> Outcome {
         }
     }
     let collections = collections();
-    let run = Run { wanted, collections: &collections, configs: &configs, style };
+    let run = Run { wanted, collections: &collections, configs: &configs, scale, style };
     let input = given.as_ref().map_or(Input::Disk, Input::Given);
     let mut results: Vec<Result> =
         found.files.par_iter().map(|(name, path)| check_one(name, path, input, run)).collect();

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
 
-use tenter_rules::{Checked, Level, Told, Verdict, check_document};
+use tenter_rules::{Checked, Level, Scale, Told, Verdict, check_document};
 
 use crate::arguments::{Check, CheckFormat};
 use crate::check::configs::Configs;
@@ -33,6 +33,8 @@ pub struct Run<'a> {
     pub collections: &'a Collections,
     /// What the collections say about rules.
     pub configs: &'a Configs,
+    /// To how many pieces the recipes are scaled before.
+    pub scale: Scale,
     /// How reports look.
     pub style: Style,
 }
@@ -103,7 +105,7 @@ fn checked(file: &SourceFile, path: &Path, run: Run<'_>) -> Result {
     let mut result = Result { name: file.name.clone(), warning: file.encoding_trouble(), ..Result::default() };
     let (collection, inside) = run.collections.of(path);
     let config = run.configs.of(collection.root());
-    let checked = check_document(&file.document, &inside, &*collection);
+    let checked = check_document(&file.document, &inside, &*collection, run.scale);
     for told in &checked.findings {
         let mut finding = told.finding.clone();
         let by_collection = match config.levels.apply(&mut finding) {

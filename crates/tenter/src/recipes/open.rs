@@ -45,7 +45,12 @@ pub fn open(file: &Path, stdin_filename: Option<&Path>, output: &mut Output) -> 
 
 /// How the recipes are to be scaled; a number that makes no sense is said.
 pub fn scale(wanted: &Chosen, output: &mut Output) -> Option<Scale> {
-    match wanted.pieces {
+    scale_to(wanted.pieces, output)
+}
+
+/// Scaled to so many pieces, or as written; a number that makes no sense is said.
+pub fn scale_to(pieces: Option<f64>, output: &mut Output) -> Option<Scale> {
+    match pieces {
         None => Some(Scale::AsWritten),
         Some(pieces) if pieces.is_finite() && pieces > 0.0 && pieces <= 1e6 => Some(Scale::Pieces(pieces)),
         Some(pieces) => {

@@ -41,6 +41,16 @@ fn what_cannot_be_read_is_two_and_the_rest_is_checked() {
 }
 
 #[test]
+fn a_scaled_recipe_is_checked_as_scaled() {
+    let bench = Bench::with("a.dye", SOUND.replace("  60 g/L", "  30 g/L"));
+    let (written, scaled) = (bench.run(&["check"]), bench.run(&["check", "--pieces", "2"]));
+    assert_eq!((written.status, &written.out), (scaled.status, &scaled.out), "two pieces are what is written");
+    let scaled = bench.run(&["check", "--pieces", "24", "--format", "json"]);
+    assert!(scaled.status < 2, "{scaled:?}");
+    assert!(!scaled.out.contains("\"edits\""), "a scaled recipe has no text to change: {scaled:?}");
+}
+
+#[test]
 fn bad_arguments_are_two() {
     let bench = Bench::with("a.dye", SOUND);
     for arguments in [
@@ -50,6 +60,8 @@ fn bad_arguments_are_two() {
         &["check", "--max-warnings", "-1"],
         &["check", "-", "a.dye"],
         &["check", "a.dye", "--stdin-filename", "b.dye"],
+        &["check", "--pieces", "0"],
+        &["check", "--pieces", "6", "--fix"],
         &["totals"],
         &["totals", "missing.dye"],
         &["totals", "a.dye", "--pieces", "0"],
