@@ -5,27 +5,8 @@
 
 mod common;
 
-use common::{Row, number, rows};
-use tenter_chemistry::equilibrium::{Totals, solve};
-
-fn totals(row: &Row) -> Totals {
-    let m = |column: &str| number(row, column).unwrap_or(0.0);
-    Totals {
-        sodium: m("m_Na"),
-        potassium: m("m_K"),
-        carbonate: m("m_C"),
-        phosphate: m("m_P"),
-        acetate: m("m_Ac"),
-        citrate: m("m_Cit"),
-        chloride: m("m_Cl"),
-        sulfate: m("m_SO4"),
-        ammonia: m("m_N"),
-        calcium: m("m_Ca"),
-        magnesium: m("m_Mg"),
-        silicate: m("m_Si"),
-        ..Totals::default()
-    }
-}
+use common::{Row, number, rows, totals};
+use tenter_chemistry::equilibrium::solve;
 
 /// Accepted difference in pH for a series. The model here and the reference share coefficients, so
 /// these are far tighter than what may be said of a real solution (see `realistic_spread`); they

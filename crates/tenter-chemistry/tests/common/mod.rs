@@ -4,6 +4,8 @@
 
 use std::collections::BTreeMap;
 
+use tenter_chemistry::equilibrium::Totals;
+
 /// One row of a table, by column name.
 pub type Row = BTreeMap<String, String>;
 
@@ -33,4 +35,24 @@ pub fn rows(text: &str) -> Vec<Row> {
 /// A number in a row; `None` where the cell is blank.
 pub fn number(row: &Row, column: &str) -> Option<f64> {
     row.get(column).and_then(|cell| cell.parse().ok())
+}
+
+/// The make-up of the solution of a row, mol/kg.
+pub fn totals(row: &Row) -> Totals {
+    let m = |column: &str| number(row, column).unwrap_or(0.0);
+    Totals {
+        sodium: m("m_Na"),
+        potassium: m("m_K"),
+        carbonate: m("m_C"),
+        phosphate: m("m_P"),
+        acetate: m("m_Ac"),
+        citrate: m("m_Cit"),
+        chloride: m("m_Cl"),
+        sulfate: m("m_SO4"),
+        ammonia: m("m_N"),
+        calcium: m("m_Ca"),
+        magnesium: m("m_Mg"),
+        silicate: m("m_Si"),
+        ..Totals::default()
+    }
 }
