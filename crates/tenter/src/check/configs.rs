@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 
+use tenter_config::NAME;
+
 use crate::arguments::Check;
 use crate::check::config::Config;
 use crate::files::path::shown;
@@ -16,9 +18,6 @@ pub struct Configs {
     only: Option<Arc<Config>>,
     known: Mutex<BTreeMap<PathBuf, Arc<Config>>>,
 }
-
-/// Its name in the top folder of a collection.
-const NAME: &str = "tenter.toml";
 
 impl Configs {
     /// As the command line wants it: one file for all, none at all, or each collection's own.

@@ -4,14 +4,12 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 
+use tenter_config::MARKS;
 use tenter_resolve::Library;
 use tenter_syntax::Document;
 
 use crate::files::path::{absolute, shown, slashed};
 use crate::files::source::SourceFile;
-
-/// What marks the top folder of a collection.
-const MARKS: [&str; 2] = ["tenter.toml", ".git"];
 
 /// The files of one collection that were asked for so far.
 #[derive(Debug)]
