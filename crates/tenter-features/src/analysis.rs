@@ -6,11 +6,10 @@ use std::sync::{Arc, OnceLock};
 use tenter_quantity::Place;
 use tenter_rehearse::Rehearsal;
 use tenter_resolve::{Problem, Recipe, Sheet, SheetBlock, sheets};
-use tenter_rules::{Scale, SheetFindings, Told, check_sheet};
+use tenter_rules::{Part, Scale, SheetFindings, Told, check_sheet, gather};
 use tenter_syntax::{Block, Span};
 
 use crate::file::File;
-use crate::findings::{Part, gather};
 use crate::names::Names;
 use crate::text::{Location, Range};
 use crate::workspace::Snapshot;
@@ -85,6 +84,22 @@ impl<'a> SheetView<'a> {
     /// The recipe carried out on paper.
     pub fn rehearsal(self) -> Option<&'a Rehearsal> {
         self.of.found.rehearsals.first()
+    }
+
+    /// The recipe as written, then its variants.
+    pub fn recipes(self) -> &'a [Recipe] {
+        &self.of.found.recipes
+    }
+
+    /// Each of them carried out on paper, in the same order.
+    pub fn rehearsals(self) -> &'a [Rehearsal] {
+        &self.of.found.rehearsals
+    }
+
+    /// Which of the recipes a block belongs to: a variant's own, else the recipe as written.
+    pub fn variant_at(self, block: u32) -> usize {
+        let place = |recipe: &Recipe| recipe.variant.as_ref().map(|name| name.place.block);
+        self.recipes().iter().position(|recipe| place(recipe) == Some(block)).unwrap_or(0)
     }
 
     /// The names of the sheet and where they stand.

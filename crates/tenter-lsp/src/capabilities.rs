@@ -14,10 +14,8 @@ use tower_lsp::lsp_types::{
     WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
 };
 
+use crate::server::commands::COMMANDS;
 use crate::tokens;
-
-/// The commands `workspace/executeCommand` takes.
-pub(crate) const COMMANDS: [&str; 4] = ["tenter.scale", "tenter.newLog", "tenter.explain", "tenter.showUse"];
 
 /// What the client can take.
 #[derive(Clone, Debug, Default)]

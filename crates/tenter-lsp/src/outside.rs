@@ -57,11 +57,25 @@ fn date(days: i64) -> String {
     format!("{year:04}-{month:02}-{day:02}")
 }
 
-/// Writes a page of the reference data to a file that is there to be read only, and gives its path.
-pub(crate) fn reference_page(name: &str, text: &str) -> Option<PathBuf> {
-    let folder = std::env::temp_dir().join(format!("tenter-reference-{}", env!("CARGO_PKG_VERSION")));
+/// Where written-out pages of one kind lie.
+#[derive(Clone, Copy)]
+pub(crate) enum Shelf {
+    /// Pages of the reference data and of rules.
+    Reference,
+    /// Sheets for the bench.
+    Sheets,
+}
+
+/// Writes a page to a file that is there to be read only, and gives its path.
+pub(crate) fn page(shelf: Shelf, name: &str, text: &str) -> Option<PathBuf> {
+    let folder = match shelf {
+        Shelf::Reference => format!("tenter-reference-{}", env!("CARGO_PKG_VERSION")),
+        // Sheets hold what the dyer wrote: each process has a folder of its own.
+        Shelf::Sheets => format!("tenter-sheets-{}", std::process::id()),
+    };
+    let folder = std::env::temp_dir().join(folder);
     std::fs::create_dir_all(&folder).ok()?;
-    let plain: String = name.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+    let plain: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).take(80).collect();
     let path = folder.join(format!("{plain}.md"));
     if std::fs::read_to_string(&path).is_ok_and(|have| have == text) {
         return Some(path);

@@ -1,5 +1,6 @@
 //! The state behind the handlers, and what happens by itself: publishing, refreshing, watching.
 
+pub(crate) mod commands;
 mod handlers;
 mod items;
 mod lifecycle;
@@ -107,7 +108,7 @@ impl Shared {
             .entry(rule)
             .or_insert_with(|| {
                 let page = tenter_rules::rule(rule)?.page;
-                Url::from_file_path(outside::reference_page(rule, page)?).ok()
+                Url::from_file_path(outside::page(outside::Shelf::Reference, rule, page)?).ok()
             })
             .clone()
     }

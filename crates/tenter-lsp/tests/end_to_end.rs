@@ -678,3 +678,32 @@ fn commands_ask_the_client_to_edit() {
     assert_eq!(client.refused("workspace/executeCommand", json!({ "command": "none", "arguments": [URI] })), -32602);
     client.finish();
 }
+
+#[test]
+fn a_panel_gets_totals_and_sheets() {
+    let able = json!({ "textDocument": { "diagnostic": {} }, "window": { "showDocument": { "support": true } } });
+    let (mut client, _) = Client::start(able, json!({}));
+    client.open(URI, TEES);
+    let run = |client: &mut Client, command: &str, argument: Value| {
+        client.request("workspace/executeCommand", json!({ "command": command, "arguments": [argument] }))
+    };
+    let spun = json!({ "line": 24, "character": 4 });
+    let told = run(&mut client, "tenter.totals", json!({ "uri": URI, "position": spun }));
+    assert_eq!((&told["title"], &told["line"]), (&json!("Small Tide"), &json!(25)));
+    assert!(told["text"].as_str().unwrap().contains("After line 25: spin tees to 65% pickup"), "{told}");
+    assert!(told["html"].as_str().unwrap().contains("<h2>Weigh out</h2>"), "{told}");
+    assert_eq!(told["account"][0]["pieces"]["best"], 4.0, "{told}");
+    let by_line = run(&mut client, "tenter.totals", json!({ "uri": URI, "line": 24 }));
+    assert_eq!(by_line, told);
+    let sheet = run(&mut client, "tenter.benchSheet", json!({ "uri": URI }));
+    assert!(sheet["markdown"].as_str().unwrap().contains("- [ ] soda ash: **408 g**"), "{sheet}");
+    assert_eq!(sheet.get("path"), None);
+    let shown = run(&mut client, "tenter.benchSheet", json!({ "uri": URI, "show": true }));
+    let asked = client.asked("window/showDocument");
+    client.send(&json!({ "jsonrpc": "2.0", "id": asked["id"], "result": { "success": true } }));
+    let written = std::fs::read_to_string(shown["path"].as_str().unwrap()).unwrap();
+    assert_eq!(sheet["markdown"], written);
+    client.open("untitled:shared", "mix a\n  1 L water\n");
+    assert_eq!(run(&mut client, "tenter.totals", json!({ "uri": "untitled:shared" })), Value::Null);
+    client.finish();
+}

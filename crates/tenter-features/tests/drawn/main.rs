@@ -10,7 +10,7 @@ use tenter_features::actions::actions;
 use tenter_features::hints::{HintKind, explain, hints};
 use tenter_features::{
     calls, colours, completion, folding, formatting, hover, lenses, links, navigation, rename, renamed_files,
-    selection, signature, symbols, tokens,
+    selection, sheets, signature, symbols, tokens,
 };
 
 const TEES: &str = "\
@@ -494,4 +494,45 @@ fn actions_on_a_spoon() {
 #[test]
 fn actions_settle_findings() {
     assert_snapshot!(acted(&at(&TEES.replace("lagoon on rim", "lagon on rim"), "g/piece lag")));
+}
+
+// ---- sheets ----
+
+#[test]
+fn totals_tell_the_state_at_the_line() {
+    let scene = Scene::new(&at(TEES, "irrigate 400 mL"));
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    let found = sheets::totals(&analysis, scene.offset).unwrap();
+    assert_eq!((found.title.as_str(), found.line), ("Small Tide", Some(31)));
+    assert_snapshot!(found.text());
+}
+
+#[test]
+fn totals_of_a_mix_tell_how_it_comes_out() {
+    let scene = Scene::new(&at(TEES, "6 L      "));
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    assert_snapshot!(sheets::totals(&analysis, scene.offset).unwrap().state);
+}
+
+#[test]
+fn a_variant_has_totals_of_its_own() {
+    let text = format!("{TEES}\nvariant For Eight\n  in goods tees\n  pieces   8\n");
+    let scene = Scene::new(&at(&text, "pieces   8"));
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    let found = sheets::totals(&analysis, scene.offset).unwrap();
+    assert_eq!(found.title, "Small Tide, For Eight");
+}
+
+#[test]
+fn the_bench_sheet_has_a_box_for_everything() {
+    let scene = Scene::new(TEES);
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    assert_snapshot!(sheets::bench_sheet(&analysis, 0).unwrap().markdown);
+}
+
+#[test]
+fn a_shared_file_has_no_sheet() {
+    let scene = Scene::new(HOUSE);
+    let analysis = scene.snapshot.analyse(&scene.path).unwrap();
+    assert!(sheets::totals(&analysis, 0).is_none() && sheets::bench_sheet(&analysis, 0).is_none());
 }

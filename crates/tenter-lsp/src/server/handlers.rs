@@ -114,15 +114,6 @@ impl Server {
         packing::pack(&doc.file, &tokens::tokens(&analysis, within), view.encoding)
     }
 
-    /// Asks the client to make edits, without waiting for it.
-    fn apply(&self, view: &View, root: usize, edits: &[tenter_features::Edit]) {
-        let edit = convert::workspace_edit(view, root, edits, self.shared.client().versioned_edits);
-        let client = self.client.clone();
-        tokio::spawn(async move {
-            let _ = tokio::time::timeout(std::time::Duration::from_secs(30), client.apply_edit(edit)).await;
-        });
-    }
-
     fn party(&self, view: &View, item: &CallHierarchyItem) -> Option<(usize, Party)> {
         let doc = view.doc(&item.uri)?;
         let kind = match item.kind {
@@ -142,7 +133,7 @@ impl Server {
         ))
     }
 
-    fn invalid(why: impl Into<String>) -> Error {
+    pub(super) fn invalid(why: impl Into<String>) -> Error {
         Error { code: ErrorCode::InvalidParams, message: why.into().into(), data: None }
     }
 }
@@ -247,7 +238,7 @@ impl LanguageServer for Server {
         let Some((_, doc, offset)) = self.at(&params.text_document_position_params) else { return Ok(None) };
         let entry = navigation::reference_entry(&doc.snapshot, &doc.path, offset);
         let uri = entry
-            .and_then(|entry| outside::reference_page(entry.id(), &types::page(entry)))
+            .and_then(|entry| outside::page(outside::Shelf::Reference, entry.id(), &types::page(entry)))
             .and_then(|path| Url::from_file_path(path).ok());
         Ok(uri.map(|uri| GotoDefinitionResponse::Scalar(Location { uri, range: Range::default() })))
     }
@@ -695,53 +686,6 @@ impl LanguageServer for Server {
     }
 
     async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {
-        let argument = |index: usize| params.arguments.get(index).cloned().unwrap_or_default();
-        if params.command == "tenter.showUse" {
-            let places: Vec<Location> = serde_json::from_value(argument(0)).unwrap_or_default();
-            if let Some(place) = places.into_iter().next().filter(|_| self.shared.client().shows_documents) {
-                let client = self.client.clone();
-                tokio::spawn(async move {
-                    let params = ShowDocumentParams {
-                        uri: place.uri,
-                        external: Some(false),
-                        take_focus: Some(true),
-                        selection: Some(place.range),
-                    };
-                    let _ = tokio::time::timeout(std::time::Duration::from_secs(5), client.show_document(params)).await;
-                });
-            }
-            return Ok(None);
-        }
-        let uri: Url = serde_json::from_value(argument(0)).map_err(|_| Self::invalid("the address is missing"))?;
-        let (view, doc) = self.doc(&uri).ok_or_else(|| Self::invalid("no such document"))?;
-        let position: Position = serde_json::from_value(argument(1)).unwrap_or_default();
-        let offset = convert::offset(&doc.file, position, view.encoding);
-        let analysis = doc.snapshot.analyse(&doc.path).ok_or_else(|| Self::invalid("no such document"))?;
-        match params.command.as_str() {
-            "tenter.scale" => {
-                let pieces = argument(2).as_f64().filter(|pieces| *pieces > 0.0);
-                let pieces = pieces.ok_or_else(|| Self::invalid("how many pieces?"))?;
-                let edits = actions::scale(&analysis, offset, pieces)
-                    .ok_or_else(|| Self::invalid("the recipe does not say how many pieces it is for"))?;
-                self.apply(&view, doc.root, &edits);
-            }
-            "tenter.newLog" => {
-                let edit = actions::log_entry(&analysis, offset, &outside::today())
-                    .ok_or_else(|| Self::invalid("no recipe stands there"))?;
-                self.apply(&view, doc.root, &[edit]);
-            }
-            "tenter.explain" => {
-                let line = doc.file.line_range(offset);
-                let found = hints::hints(&analysis, &line, &|_| true);
-                let words: Vec<String> = found.iter().map(|hint| explain(&analysis, hint)).collect();
-                if !words.is_empty() {
-                    let client = self.client.clone();
-                    let words = words.join("\n");
-                    tokio::spawn(async move { client.show_message(MessageType::INFO, words).await });
-                }
-            }
-            other => return Err(Self::invalid(format!("no command is called {other}"))),
-        }
-        Ok(None)
+        self.execute(&params)
     }
 }
