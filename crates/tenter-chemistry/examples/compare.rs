@@ -1,7 +1,7 @@
 //! Compares the pH of solutions read from standard input with the model: a table as `tests/oracle/kept_back.py` writes it.
-//! Prints the worst and the mean difference of each series.
+//! Prints the worst and the mean difference of each series; with `-- --each` every difference.
 
-#![allow(missing_docs, clippy::unwrap_used, clippy::print_stdout)]
+#![allow(missing_docs, clippy::unwrap_used, clippy::print_stdout, clippy::disallowed_methods)]
 
 #[path = "../tests/common/mod.rs"]
 mod common;

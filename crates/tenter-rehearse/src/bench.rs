@@ -246,6 +246,12 @@ impl<'r> Bench<'r> {
         self.notes.push(Note { place: self.place, text });
     }
 
+    /// The step changes nothing, and why.
+    pub(crate) fn no_effect(&mut self, why: &'static str) {
+        self.emit(EventKind::NoEffect { why });
+        self.note(why);
+    }
+
     /// A goods state to change.
     pub(crate) fn goods_mut(&mut self, index: usize) -> Option<&mut GoodsState> {
         self.goods.get_mut(index).map(Arc::make_mut)

@@ -66,6 +66,7 @@ pub(crate) fn at_start(id: GoodsId, goods: &Goods, lot: Option<(u32, u32)>, room
         },
         inside: None,
         inside_since: Interval::ZERO,
+        back_up: false,
         lies_in_vessel: false,
         ice: None,
         washed_off: false,

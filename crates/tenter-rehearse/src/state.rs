@@ -112,6 +112,8 @@ pub struct GoodsState {
     pub inside: Option<usize>,
     /// When it went in, s.
     pub inside_since: Interval,
+    /// Turned over: the back lies up.
+    pub back_up: bool,
     /// It lies in a tub or tray that keeps what the cloth cannot hold.
     pub lies_in_vessel: bool,
     /// Ice on it.

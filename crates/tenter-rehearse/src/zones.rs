@@ -122,7 +122,7 @@ impl Bench<'_> {
                 one.clone()
             };
             let mut chosen: Vec<usize> = (0..goods.zones.len())
-                .filter(|at| goods.zones.get(*at).is_some_and(|zone| means(&wanted, zone.key, liquid)))
+                .filter(|at| goods.zones.get(*at).is_some_and(|zone| means(&wanted, zone.key, liquid, goods.back_up)))
                 .collect();
             if chosen.is_empty() {
                 chosen = (0..goods.zones.len()).collect();
@@ -159,10 +159,10 @@ fn settled(share: &Figure) -> Figure {
 }
 
 /// Whether a zone is among those named. Zones of a layout share the front.
-fn means(wanted: &[ZoneRef], key: ZoneKey, liquid: bool) -> bool {
+fn means(wanted: &[ZoneRef], key: ZoneKey, liquid: bool, back_up: bool) -> bool {
     if wanted.is_empty() {
         // Nothing said: powder falls on the side that lies up, liquor runs through.
-        return liquid || key.face != Some(Face::Back);
+        return liquid || key.face != Some(if back_up { Face::Front } else { Face::Back });
     }
     wanted.iter().any(|zone| match zone {
         ZoneRef::Front => key.face != Some(Face::Back),

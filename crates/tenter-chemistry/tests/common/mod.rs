@@ -53,6 +53,6 @@ pub fn totals(row: &Row) -> Totals {
         calcium: m("m_Ca"),
         magnesium: m("m_Mg"),
         silicate: m("m_Si"),
-        ..Totals::default()
+        sulfite: m("m_S4"),
     }
 }

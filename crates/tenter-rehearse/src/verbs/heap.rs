@@ -1,4 +1,9 @@
-//! `heap`: ice over or under the goods; it melts as time goes by.
+//! `heap 1.2 kg/piece ice over tees`
+//!
+//! Needs an amount of ice, and goods.
+//!
+//! Does: the ice lies over or under the goods and melts as time goes by; the melt goes down through them with what is strewn on
+//! the ice. Anything else that is heaped is left out of the account.
 
 use std::sync::Arc;
 
@@ -11,8 +16,7 @@ use crate::event::EventKind;
 use crate::melting::melting_time;
 use crate::state::Ice;
 
-/// `heap 1.2 kg/piece ice over tees`.
-pub(super) fn heap(bench: &mut Bench<'_>, pass: &Pass<'_>) {
+pub(crate) fn perform(bench: &mut Bench<'_>, pass: &Pass<'_>) {
     bench.out_of_baths(pass);
     let under = pass.step.words.iter().any(|word| bench.recipe.goods.iter().any(|goods| goods.name.text == word.text));
     let in_vessel = matches!(pass.step.liquor.as_ref().map(|liquor| &liquor.kind), Some(LiquorKind::Vessel(_)));
