@@ -1,5 +1,6 @@
 //! The recipe carried out on paper, step by step.
 
-mod ending;
+pub mod ending;
 pub mod json;
+pub mod telling;
 pub mod text;

@@ -1,9 +1,12 @@
 //! Columns of text: the first wraps, the others keep their width and may hold several lines.
 
+use serde::Serialize;
+
 use crate::text::wrap::{width, wrap};
 
 /// Which edge a column keeps straight.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Edge {
     /// Words.
     Left,
@@ -12,13 +15,13 @@ pub enum Edge {
 }
 
 /// Rows of cells under a line of headings.
-#[derive(Debug)]
+#[derive(Debug, Serialize)]
 pub struct Table {
     heads: Vec<(String, Edge)>,
     rows: Vec<Row>,
 }
 
-#[derive(Debug)]
+#[derive(Debug, Serialize)]
 struct Row {
     cells: Vec<String>,
     /// Told under the row, set in.

@@ -2,5 +2,6 @@
 
 pub mod json;
 mod number;
+pub mod sheet;
 mod states;
 pub mod text;

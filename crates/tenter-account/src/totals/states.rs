@@ -10,7 +10,6 @@ use tenter_rehearse::{Frame, GoodsState, Rehearsal, ZoneKey, ZoneState};
 use crate::number::{Number, in_per_cent, minutes, plain};
 use crate::pick::Picked;
 use crate::source::Source;
-use crate::text::WIDTH;
 use crate::text::safe::safe;
 use crate::text::table::{Edge, Table};
 use crate::text::wrap::wrap;
@@ -93,7 +92,7 @@ type Cells = [String; 3];
 type Row = (String, Cells);
 
 /// The table; a row a step, a line in it for each part of the goods that the step changed.
-pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source, out: &mut String) {
+pub fn table(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Table {
     let several = rehearsal.frames.iter().any(|frame| frame.goods.len() > 1);
     let mut table = Table::new(&[
         ("step", Edge::Left),
@@ -143,11 +142,7 @@ pub fn show(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source, out: 
         ];
         table.row(cells, Vec::new());
     }
-    if table.is_empty() {
-        return;
-    }
-    out.push_str("\nAfter each step\n");
-    out.push_str(&table.render(2, WIDTH));
+    table
 }
 
 /// Water, alkali, pH; a dash where there is none.

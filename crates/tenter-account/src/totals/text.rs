@@ -1,255 +1,44 @@
-//! The totals as a table to weigh from.
-
-use tenter_quantity::Figure;
-use tenter_quantity::standard::PER_CENT_OWG;
-use tenter_rehearse::{Rehearsal, rehearse};
-use tenter_resolve::recipe::{Ingredient, MaterialId, Substance};
-use tenter_resolve::totals::{MixTotal, StepTotal, StepUse};
+//! The sheet as text, for a terminal or a printed page.
 
 use crate::pick::Picked;
 use crate::source::Source;
 use crate::text::WIDTH;
-use crate::text::safe::safe;
-use crate::text::table::{Edge, Table};
 use crate::text::wrap::{paragraph, width};
-use crate::totals::number::{aim, bare, bounds};
-use crate::totals::states;
-use crate::words;
-
-/// Shown where an amount could not be read.
-const OPEN: &str = "?";
+use crate::totals::sheet::{Content, Part, Sheet, sheet};
 
 /// One sheet a recipe or variant.
 pub fn text(picked: &[Picked<'_>], file: &dyn Source) -> String {
-    let mut text = String::new();
-    let out = &mut text;
-    for (number, picked) in picked.iter().enumerate() {
-        if number > 0 {
-            out.push('\n');
-            out.push_str(&"═".repeat(WIDTH));
-            out.push_str("\n\n");
-        }
-        title(picked, out);
-        goods(picked, out);
-        materials(picked, file, out);
-        let rehearsal = rehearse(&picked.recipe);
-        mixes(picked, &rehearsal, out);
-        steps(picked, file, out);
-        states::show(picked, &rehearsal, file, out);
-        rest(picked, out);
-    }
-    text
+    let between = format!("\n{}\n\n", "═".repeat(WIDTH));
+    picked.iter().map(|picked| drawn(&sheet(picked, file))).collect::<Vec<_>>().join(&between)
 }
 
-fn title(picked: &Picked<'_>, out: &mut String) {
-    let title = safe(&picked.title()).into_owned();
-    out.push_str(&paragraph(&title, 0, 0, WIDTH));
-    out.push_str(&"─".repeat(width(&title).min(WIDTH)));
+fn drawn(sheet: &Sheet) -> String {
+    let mut out = paragraph(&sheet.title, 0, 0, WIDTH);
+    out.push_str(&"─".repeat(width(&sheet.title).min(WIDTH)));
     out.push('\n');
-    if let Some(about) = &picked.recipe.header.about {
-        out.push_str(&paragraph(&safe(&about.text), 0, 0, WIDTH));
+    if let Some(about) = &sheet.about {
+        out.push_str(&paragraph(about, 0, 0, WIDTH));
     }
-}
-
-fn heading(text: &str, out: &mut String) {
-    out.push_str(&format!("\n{text}\n"));
-}
-
-fn goods(picked: &Picked<'_>, out: &mut String) {
-    let recipe = &picked.recipe;
-    let mut table = Table::new(&[
-        ("", Edge::Left),
-        ("pieces", Edge::Right),
-        ("each, dry", Edge::Right),
-        ("in all, dry", Edge::Right),
-    ]);
-    for total in &recipe.totals.goods {
-        let Some(goods) = recipe.goods.get(total.goods.0) else { continue };
-        let lots = goods.lots.as_ref().map(|lots| format!("in {} lots of {}", lots.count, lots.pieces_each));
-        let name = safe(&goods.name.text).into_owned();
-        let pieces = bare(&total.pieces, total.pieces.unit);
-        table.row(
-            vec![name, pieces, told(goods.piece_mass.as_ref()), told(total.dry_mass.as_ref())],
-            lots.into_iter().collect(),
-        );
+    for part in &sheet.parts {
+        draw(part, &mut out);
     }
-    if !table.is_empty() {
-        heading("Goods", out);
-        out.push_str(&table.render(2, WIDTH));
-    }
+    out
 }
 
-fn materials(picked: &Picked<'_>, file: &dyn Source, out: &mut String) {
-    let recipe = &picked.recipe;
-    let mut table = Table::new(&[
-        ("", Edge::Left),
-        ("in all", Edge::Right),
-        ("between", Edge::Right),
-        ("% owg", Edge::Right),
-        ("each piece", Edge::Right),
-        ("cost", Edge::Right),
-    ]);
-    for total in &recipe.totals.materials {
-        let amount = total.mass.as_ref().or(total.volume.as_ref());
-        let mut beneath = Vec::new();
-        if let (Some(_), Some(volume)) = (&total.mass, &total.volume) {
-            beneath.push(format!("measured as a liquid: {}", volume.show()));
-        }
-        beneath.extend(spoons(picked, total.material, file));
-        let wide = amount.and_then(|amount| words::measure(amount, &|place| picked.written(place, file)));
-        beneath.extend(wide.map(|input| safe(&format!("wide; to narrow it, measure {input}")).into_owned()));
-        table.row(
-            vec![
-                safe(&recipe.material(total.material).name).into_owned(),
-                amount.map_or_else(|| OPEN.to_owned(), aim),
-                amount.map(bounds).unwrap_or_default(),
-                total.owg.as_ref().map(per_cent).unwrap_or_default(),
-                total.per_piece.as_ref().map(aim).unwrap_or_default(),
-                total.cost.as_ref().map(|cost| cost.total.show()).unwrap_or_default(),
-            ],
-            beneath,
-        );
-    }
-    if !table.is_empty() {
-        heading("Weigh out", out);
-        out.push_str(&table.render(2, WIDTH));
-    }
-}
-
-/// Share of the weight of goods, without the words of the column's heading.
-fn per_cent(figure: &Figure) -> String {
-    let text = bare(figure, PER_CENT_OWG);
-    if text.ends_with('%') { text } else { format!("{text}%") }
-}
-
-/// Powders measured by the spoon, as they were written: the spoon is what the dyer has in hand.
-fn spoons(picked: &Picked<'_>, material: MaterialId, file: &dyn Source) -> Vec<String> {
-    ingredients(picked)
-        .filter(|ingredient| ingredient.what == Substance::Material(material))
-        .filter_map(|ingredient| {
-            let amount = ingredient.amount.as_ref().filter(|amount| amount.by_volume_of_solid)?;
-            let mass = amount.mass.as_ref().map_or_else(|| OPEN.to_owned(), Figure::show);
-            let written = picked.words(amount.place);
-            let place = picked.line(amount.place, file).map(|line| format!(" (line {line})")).unwrap_or_default();
-            Some(format!("by the spoon: {} = {mass}{place}", safe(&written)))
-        })
-        .collect()
-}
-
-fn ingredients<'a>(picked: &'a Picked<'_>) -> impl Iterator<Item = &'a Ingredient> {
-    let counted = |index: usize| picked.recipe.totals.mixes.iter().any(|total| total.mix.0 == index);
-    let mixes = picked.recipe.mixes.iter().enumerate().filter(move |(index, _)| counted(*index));
-    let steps = picked.recipe.steps().map(|(_, step)| step);
-    mixes.flat_map(|(_, mix)| &mix.ingredients).chain(steps.flat_map(|step| {
-        let bath = match &step.liquor {
-            Some(tenter_resolve::recipe::Liquor { kind: tenter_resolve::recipe::LiquorKind::Bath(bath), .. }) => {
-                bath.as_slice()
+fn draw(part: &Part, out: &mut String) {
+    out.push_str(&format!("\n{}\n", part.heading));
+    for (number, content) in part.content.iter().enumerate() {
+        match content {
+            Content::Line(line) => out.push_str(&paragraph(line, 2, 4, WIDTH)),
+            Content::Table(table) => out.push_str(&table.render(2, WIDTH)),
+            Content::Mix { line, table, made_up } => {
+                if number > 0 {
+                    out.push('\n');
+                }
+                out.push_str(&paragraph(line, 2, 4, WIDTH));
+                out.push_str(&table.render(4, WIDTH));
+                out.extend(made_up.iter().map(|line| format!("    {line}\n")));
             }
-            _ => &[],
-        };
-        step.applied.iter().chain(&step.with).chain(bath)
-    }))
-}
-
-fn mixes(picked: &Picked<'_>, rehearsal: &Rehearsal, out: &mut String) {
-    if picked.recipe.totals.mixes.is_empty() {
-        return;
-    }
-    heading("Mixes", out);
-    for (number, total) in picked.recipe.totals.mixes.iter().enumerate() {
-        if number > 0 {
-            out.push('\n');
         }
-        mix(picked, total, rehearsal, out);
     }
-}
-
-fn mix(picked: &Picked<'_>, total: &MixTotal, rehearsal: &Rehearsal, out: &mut String) {
-    let recipe = &picked.recipe;
-    let mix = recipe.mix(total.mix);
-    let made = total.volume.as_ref().or(total.mass.as_ref());
-    let mut line = format!("{}: makes {}", safe(&mix.name.text), made.map_or_else(|| OPEN.to_owned(), Figure::show));
-    if let Some(acidity) = states::mix_ph(rehearsal, total.mix) {
-        line.push_str(&format!(", {}", words::ph(acidity)));
-    }
-    if total.times > 1 {
-        line.push_str(&format!(" each time, {} times", total.times));
-    }
-    if let Some(drawn) = &total.drawn {
-        line.push_str(&format!("; {} measured out", drawn.show()));
-    }
-    if let Some(carried) = &total.carried {
-        line.push_str(&format!("; {} goes off in the goods", carried.show()));
-    }
-    if let Some(left) = total.left.as_ref().filter(|left| left.value.high > 0.0) {
-        line.push_str(&format!("; {} left over", left.show()));
-    }
-    out.push_str(&paragraph(&line, 2, 4, WIDTH));
-    let mut table = Table::new(&[("", Edge::Left), ("", Edge::Right), ("", Edge::Left), ("", Edge::Left)]);
-    for ingredient in &mix.ingredients {
-        let name = match ingredient.what {
-            Substance::Material(id) => recipe.material(id).name.clone(),
-            Substance::Mix(id) => recipe.mix(id).name.text.clone(),
-        };
-        let amount = ingredient.amount.as_ref();
-        let spooned = amount.is_some_and(|amount| amount.by_volume_of_solid);
-        let figure = amount.and_then(|amount| {
-            let liquid = !spooned && amount.dimension() == tenter_quantity::Dimension::Volume;
-            if liquid {
-                amount.volume.as_ref().or(amount.mass.as_ref())
-            } else {
-                amount.mass.as_ref().or(amount.volume.as_ref())
-            }
-        });
-        let written = amount.map(|amount| picked.words(amount.place)).unwrap_or_default();
-        let shown = figure.map_or_else(|| OPEN.to_owned(), Figure::show);
-        let beside = if written == shown { String::new() } else { format!("({})", safe(&written)) };
-        let warm = ingredient.temperature.as_ref().map(|figure| format!("at {}", figure.show())).unwrap_or_default();
-        table.row(vec![safe(&name).into_owned(), shown, beside, warm], Vec::new());
-    }
-    out.push_str(&table.render(4, WIDTH));
-    if let Some(made_up) = &mix.made_up_to {
-        out.push_str(&format!("    make up to {}\n", made_up.show()));
-    }
-}
-
-fn steps(picked: &Picked<'_>, file: &dyn Source, out: &mut String) {
-    let steps: Vec<&StepTotal> = picked.recipe.totals.steps.iter().filter(|total| !total.uses.is_empty()).collect();
-    if steps.is_empty() {
-        return;
-    }
-    heading("Used in the steps, in all", out);
-    let mut table = Table::new(&[("", Edge::Left), ("", Edge::Right), ("", Edge::Left), ("line", Edge::Right)]);
-    for total in steps {
-        let line = picked.line(total.place, file).map(|line| line.to_string()).unwrap_or_default();
-        let column = |cell: &dyn Fn(&StepUse) -> String| total.uses.iter().map(cell).collect::<Vec<_>>().join("\n");
-        let amounts = column(&|used| used.amount.show());
-        let names = column(&|used| safe(&used.name).into_owned());
-        table.row(vec![safe(&picked.words(total.place)).into_owned(), amounts, names, line], Vec::new());
-    }
-    out.push_str(&table.render(2, WIDTH));
-}
-
-fn rest(picked: &Picked<'_>, out: &mut String) {
-    let recipe = &picked.recipe;
-    if let Some(water) = &recipe.totals.water {
-        heading("Water", out);
-        out.push_str(&format!("  {}, running water not counted\n", water.show()));
-    }
-    if recipe.totals.cost.is_empty() {
-        return;
-    }
-    heading("Cost", out);
-    for cost in &recipe.totals.cost {
-        let each = cost.per_piece.as_ref().map(|figure| format!(", {} a piece", figure.show())).unwrap_or_default();
-        out.push_str(&format!("  {}{each}\n", cost.total.show()));
-    }
-    let unpriced: Vec<&str> = recipe.totals.unpriced.iter().map(|id| &*recipe.material(*id).name).collect();
-    if !unpriced.is_empty() {
-        out.push_str(&paragraph(&safe(&format!("without a price, not counted: {}", unpriced.join(", "))), 2, 4, WIDTH));
-    }
-}
-
-fn told(figure: Option<&Figure>) -> String {
-    figure.map_or_else(|| OPEN.to_owned(), Figure::show)
 }
