@@ -24,6 +24,13 @@ impl Bench<'_> {
         }?;
         self.settle(index);
         self.current = Some(index);
+        self.touched.push(index);
+        if let (Some((id, _)), Some(state)) = (recipe_step.vessel, self.liquors.get(index))
+            && state.vessel.is_none()
+            && let Some(state) = self.liquor_mut(index)
+        {
+            state.vessel = Some(id);
+        }
         Some(index)
     }
 
@@ -57,17 +64,7 @@ impl Bench<'_> {
             if let Some(state) = self.liquor_mut(liquor) {
                 state.contents.add(part.contents);
             }
-            self.note_together(liquor, now);
-        }
-    }
-
-    pub(crate) fn note_together(&mut self, liquor: usize, now: Interval) {
-        let Some(state) = self.liquors.get(liquor) else { return };
-        if state.alkali_with_dye.is_none()
-            && self.together(&state.contents)
-            && let Some(state) = self.liquor_mut(liquor)
-        {
-            state.alkali_with_dye = Some(now);
+            self.note_together(liquor, part.alkali_with_dye.unwrap_or(now));
         }
     }
 

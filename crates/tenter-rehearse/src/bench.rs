@@ -53,6 +53,8 @@ pub(crate) struct Bench<'r> {
     pub goods: Vec<Arc<GoodsState>>,
     pub liquors: Vec<Arc<LiquorState>>,
     pub mixes: Vec<Arc<LiquorState>>,
+    /// Liquors the step worked with so far.
+    pub touched: Vec<usize>,
     /// How often goods were taken through each liquor.
     pub uses: Vec<u32>,
     pub clock: Clock,
@@ -104,6 +106,7 @@ impl<'r> Bench<'r> {
             goods,
             liquors: Vec::new(),
             mixes: Vec::new(),
+            touched: Vec::new(),
             uses: Vec::new(),
             clock: Clock::default(),
             worn: Worn::default(),
@@ -194,6 +197,7 @@ impl<'r> Bench<'r> {
         let first_event = self.events.len();
         self.place = pass.step.place;
         self.time = self.no_time.clone();
+        self.touched.clear();
         self.working.clear();
         for (index, state) in self.goods.iter().enumerate() {
             let mine = pass.step.goods.contains(&state.goods);
@@ -207,6 +211,7 @@ impl<'r> Bench<'r> {
             None => self.note("the verb is not known, so nothing happens here"),
         }
         self.account();
+        let (holds_goods, holds_liquors) = self.held(pass);
         self.frames.push(Frame {
             place: pass.step.place,
             group: pass.group,
@@ -218,6 +223,8 @@ impl<'r> Bench<'r> {
             time: self.time.clone(),
             goods: self.goods.clone(),
             liquors: self.liquors.clone(),
+            holds_goods,
+            holds_liquors,
             drained: self.drained.len(),
             events: first_event..self.events.len(),
         });
@@ -259,6 +266,9 @@ impl<'r> Bench<'r> {
 
     /// A liquor to change; its pH is worked out anew.
     pub(crate) fn liquor_mut(&mut self, index: usize) -> Option<&mut LiquorState> {
+        if !self.touched.contains(&index) {
+            self.touched.push(index);
+        }
         let liquor = Arc::make_mut(self.liquors.get_mut(index)?);
         liquor.acidity = std::sync::OnceLock::new();
         Some(liquor)

@@ -19,6 +19,8 @@ pub(crate) struct Portion {
     pub volume: Option<Figure>,
     pub temperature: Option<Figure>,
     pub mix: Option<MixId>,
+    /// When alkali and reactive dye came together in what it was drawn from, s since the start.
+    pub alkali_with_dye: Option<Interval>,
 }
 
 impl Portion {
@@ -92,7 +94,7 @@ impl Bench<'_> {
             }
         }
         let temperature = ingredient.temperature.clone();
-        Portion { contents, volume, temperature, mix: None }
+        Portion { contents, volume, temperature, mix: None, alkali_with_dye: None }
     }
 
     /// Dusty powder is handled.
@@ -131,6 +133,7 @@ impl Bench<'_> {
         };
         let event = self.drawn(id, &state, wanted, there);
         self.emit(event);
+        let alkali_with_dye = state.alkali_with_dye;
         let Some(state) = self.liquor_mut(liquor) else { return Portion::default() };
         let contents = state.contents.take(&part);
         let volume = state.volume.as_ref().map(|volume| portion(volume, &part));
@@ -142,7 +145,7 @@ impl Bench<'_> {
             state.volume = state.volume.as_ref().map(|volume| portion(volume, &kept));
         }
         let temperature = Some(state.temperature.clone());
-        Portion { contents, volume, temperature, mix: Some(id) }
+        Portion { contents, volume, temperature, mix: Some(id), alkali_with_dye }
     }
 
     /// The event of drawing on a mix, or of using it as a bath.

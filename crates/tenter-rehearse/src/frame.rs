@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use tenter_chemistry::reaction::{self as chemistry, PotLife, equivalent_time};
 use tenter_quantity::{Figure, Interval, Place};
 use tenter_resolve::recipe::{GoodsId, GroupId, MaterialId, MixId};
 
@@ -37,6 +36,10 @@ pub struct Frame {
     pub goods: Vec<Arc<GoodsState>>,
     /// The liquors made so far.
     pub liquors: Vec<Arc<LiquorState>>,
+    /// Goods that are not free for anything else while the step lasts: indices into `goods`.
+    pub holds_goods: Vec<usize>,
+    /// Liquors worked in, drawn from or added to: indices into `liquors`.
+    pub holds_liquors: Vec<usize>,
     /// How many entries of [`Rehearsal::drained`] there were at its end.
     pub drained: usize,
     /// Its events: a stretch of [`Rehearsal::events`].
@@ -142,22 +145,6 @@ impl Rehearsal {
         let mass = zone.contents.mass(dye);
         let fixed = self.reaction(zone, dye).map_or(Interval::ZERO, |reaction| reaction.fixed);
         mass * (Interval::ONE - fixed).clamp_low(0.0) * zone.loose
-    }
-
-    /// Until when a mix with dye and alkali is of use, s since the start: surely, usually, never beyond. `None` for others.
-    pub fn useful_until(&self, liquor: &LiquorState) -> Option<Interval> {
-        let since = liquor.alkali_with_dye?;
-        let class = liquor.contents.parts.iter().find_map(|(id, _)| self.substances.get(*id)?.reactive)?;
-        let limits = PotLife::of(class).limits;
-        let one =
-            |kelvin: f64| equivalent_time(class, &[chemistry::Spell { seconds: 1.0, temperature: kelvin, ph: None }]);
-        let kelvin = liquor.temperature.value;
-        let (fast, usual, slow) = (one(kelvin.high).high, one(kelvin.best).best, one(kelvin.low).low);
-        Some(Interval::new(
-            since.low + limits.0 / fast.max(1e-9),
-            since.best + limits.1 / usual.max(1e-9),
-            since.high + limits.2 / slow.max(1e-9),
-        ))
     }
 
     /// The whole time, s.

@@ -6,7 +6,6 @@ use crate::drawing::Portion;
 use crate::event::EventKind;
 use crate::figures::{self};
 use crate::state::{LiquorName, LiquorState};
-use crate::usual;
 use crate::warmth::{Cooling, capacity, mixed};
 use std::sync::{Arc, OnceLock};
 use tenter_quantity::standard::LITRE;
@@ -36,8 +35,10 @@ impl Bench<'_> {
         let mix = recipe.mixes.get(id.0)?;
         let mut contents = Contents::default();
         let mut warm: Option<(Figure, Interval)> = None;
+        let mut since: Option<Interval> = None;
         for ingredient in &mix.ingredients {
             let part = self.take_factor(ingredient, None, depth + 1);
+            since = earlier(since, part.alkali_with_dye);
             let came = part.materials();
             let had = contents.masses();
             if !came.is_empty() {
@@ -57,13 +58,13 @@ impl Bench<'_> {
         self.make_up(mix, &mut contents);
         let temperature = warm.map_or_else(|| self.room.clone(), |(temperature, _)| temperature);
         let index = self.stand(LiquorName::Mix(id), contents, mix.volume.clone(), temperature, by_step);
-        if let Some(rest) = mix.rest.as_ref().filter(|_| by_step) {
-            let time = rest.value.clamp_low(0.0);
-            self.clock.elapsed += time;
-            self.pass_time(time, None);
+        if let Some(since) = since {
+            self.note_together(index, since);
         }
-        let at = self.clock.elapsed;
-        self.emit(EventKind::Made { liquor: index, mix: id, implied: !by_step, at });
+        if !by_step {
+            let at = self.clock.elapsed;
+            self.emit(EventKind::Made { liquor: index, mix: id, implied: true, at });
+        }
         Some(index)
     }
 
@@ -100,6 +101,7 @@ impl Bench<'_> {
         by_step: bool,
     ) -> usize {
         let together = self.together(&contents);
+        let warm = temperature.value;
         let state = Arc::new(LiquorState {
             name,
             contents,
@@ -113,6 +115,7 @@ impl Bench<'_> {
             made_by: self.place,
             made_by_step: by_step,
             alkali_with_dye: together.then_some(self.clock.elapsed),
+            warm_then: together.then_some(warm),
             inside: Vec::new(),
             vessel: None,
             gone: false,
@@ -123,6 +126,7 @@ impl Bench<'_> {
         }
         self.liquors.push(state);
         self.uses.push(0);
+        self.touched.push(self.liquors.len() - 1);
         self.liquors.len() - 1
     }
 
@@ -161,6 +165,7 @@ impl Bench<'_> {
     pub(crate) fn bath_of(&mut self, pass: &Pass<'_>, ingredients: &[Ingredient], place: Place) -> usize {
         let mut contents = Contents::default();
         let mut volume: Vec<Figure> = Vec::new();
+        let mut since: Option<Interval> = None;
         let mut warm: Option<(Figure, Interval)> = None;
         for ingredient in ingredients {
             let part = self.take(pass, ingredient);
@@ -174,6 +179,7 @@ impl Bench<'_> {
                 });
             }
             volume.extend(part.volume.clone());
+            since = earlier(since, part.alkali_with_dye);
             self.meet(LiquorName::InPlace(place), &contents, &part);
             contents.add(part.contents);
         }
@@ -182,7 +188,11 @@ impl Bench<'_> {
             .or_else(|| pass.step.temperature.clone())
             .unwrap_or_else(|| self.tap());
         let volume = (!volume.is_empty()).then(|| Figure::sum(volume, LITRE));
-        self.stand(LiquorName::InPlace(place), contents, volume, temperature, true)
+        let index = self.stand(LiquorName::InPlace(place), contents, volume, temperature, true);
+        if let Some(since) = since {
+            self.note_together(index, since);
+        }
+        index
     }
 
     /// Tap water nobody gave a temperature.
@@ -210,11 +220,12 @@ impl Bench<'_> {
             })
         })
     }
+}
 
-    /// Time a mix needs to be made counts only when a step makes it.
-    pub(crate) fn making_time(&mut self, pass: &Pass<'_>) {
-        let time = self.duration(pass);
-        let _ = usual::each_piece(pass.verb());
-        self.pass_time(time, None);
+/// The earlier of two moments.
+fn earlier(one: Option<Interval>, other: Option<Interval>) -> Option<Interval> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(if other.best < one.best { other } else { one }),
+        (one, other) => one.or(other),
     }
 }

@@ -173,8 +173,11 @@ pub struct LiquorState {
     pub made_by: Place,
     /// Whether a step says `make`.
     pub made_by_step: bool,
-    /// When alkali and reactive dye came together in it, s since the start.
+    /// When alkali and reactive dye came together in it, s since the start: when the mix was finished, when the alkali went
+    /// in, or, for what was drawn from another bottle, when it happened there.
     pub alkali_with_dye: Option<Interval>,
+    /// How warm it was then, K.
+    pub warm_then: Option<Interval>,
     /// Goods in it: indices into the goods of the frame.
     pub inside: Vec<usize>,
     /// Where it stands, if said.

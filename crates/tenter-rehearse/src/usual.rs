@@ -61,8 +61,8 @@ pub(crate) fn pickup(verb: &str) -> Option<Figure> {
         "drip" | "drain" | "lift" => {
             share(1.5, 2.0, 2.5, "water held", "dripping wet: 150 to 250 %; common practice, no source")
         }
-        "wet out" | "soak" | "scour" | "wash" | "rinse" | "immerse" | "dip" | "soap off" | "neutralise" | "soften"
-        | "strip" | "bleach" | "boil" | "simmer" | "dye" | "lower" => {
+        "wet out" | "untie" | "store" | "soak" | "scour" | "wash" | "rinse" | "immerse" | "dip" | "soap off"
+        | "neutralise" | "soften" | "strip" | "bleach" | "boil" | "simmer" | "dye" | "lower" => {
             share(1.5, 2.2, 3.0, "water held", "straight out of the water: 150 to 300 %; common practice, no source")
         }
         "dry" => share(0.0, 0.0, 0.05, "water held", "dried; common practice, no source"),

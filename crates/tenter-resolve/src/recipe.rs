@@ -455,6 +455,8 @@ pub struct Step {
     pub liquor: Option<Liquor>,
     /// Vessel or mix drawn from (`from …`).
     pub source: Option<Source>,
+    /// Vessel that the liquor stands in or goes into (`soak … in soda soak in tub`, `store bottle in jar`).
+    pub vessel: Option<(VesselId, Place)>,
     /// Ingredients of `with` when the step has a bath, and what they are put into.
     pub with: Vec<Ingredient>,
     /// Layout named by `as`.

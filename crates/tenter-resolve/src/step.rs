@@ -58,6 +58,7 @@ impl<'r, 's> StepReader<'r, 's> {
             zones: Vec::new(),
             liquor: None,
             source: None,
+            vessel: None,
             with: Vec::new(),
             layout: None,
             repeats_group: None,

@@ -30,8 +30,9 @@ impl StepReader<'_, '_> {
                     (&kind, &self.step.liquor),
                     (LiquorKind::Vessel(_), Some(Liquor { kind: LiquorKind::Mix(_) | LiquorKind::Bath(_), .. }))
                 );
-                if !mix_then_vessel {
-                    self.step.liquor = Some(Liquor { place, kind });
+                match kind {
+                    LiquorKind::Vessel(id) if mix_then_vessel => self.step.vessel = Some((id, place)),
+                    kind => self.step.liquor = Some(Liquor { place, kind }),
                 }
             }
             None => {

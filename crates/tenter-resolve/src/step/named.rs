@@ -161,6 +161,9 @@ impl StepReader<'_, '_> {
             self.step.zones.push(ZoneUse { place, zone });
             return;
         }
+        if name.referents.is_empty() && self.spot_of(binder, name, folded) {
+            return;
+        }
         if let Some(id) = name.find(goods) {
             if connector == Some(Connector::Under) {
                 self.words(name);
@@ -188,5 +191,23 @@ impl StepReader<'_, '_> {
         }
         let _ = phrase;
         binder.unknown_name(self.row, name, NameKind::Zone);
+    }
+
+    /// `on both sides of tees`: a zone and the goods it belongs to.
+    fn spot_of(&mut self, binder: &Binder<'_>, name: &NameUse, folded: &str) -> bool {
+        let Some((part, whole)) = folded.split_once(" of ") else { return false };
+        let known = |text: &str| {
+            let words: Vec<&str> = text.split_whitespace().collect();
+            binder.names.longest(&words).filter(|hit| hit.words == words.len()).map(|hit| hit.referents)
+        };
+        let zone = known(part).and_then(|found| found.iter().find_map(zone));
+        let goods = known(whole).and_then(|found| found.iter().find_map(goods));
+        let everyday = places::means_the_goods(whole);
+        let Some(zone) = zone.filter(|_| goods.is_some() || everyday) else { return false };
+        self.step.zones.push(ZoneUse { place: self.row.place(name.span), zone });
+        if let Some(id) = goods {
+            self.goods(id);
+        }
+        true
     }
 }

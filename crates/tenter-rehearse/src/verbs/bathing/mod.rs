@@ -103,7 +103,7 @@ pub(super) fn put_to(bench: &mut Bench<'_>, pass: &Pass<'_>) {
                 });
             }
         }
-        bench.note_together(liquor, now);
+        bench.note_together(liquor, part.alkali_with_dye.unwrap_or(now));
     }
     // Half the portions are in for half the time; the last goes in at the end.
     let gaps = f64::from(portions - 1);

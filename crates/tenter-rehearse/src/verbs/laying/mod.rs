@@ -42,6 +42,7 @@ fn lay(bench: &mut Bench<'_>, pass: &Pass<'_>, lost: Interval) {
                 volume: None,
                 temperature: None,
                 mix: part.mix,
+                alkali_with_dye: part.alkali_with_dye,
             };
             for (at, weight) in &target.zones {
                 wet(bench, target.state, *at, &mine, weight, &arrives);

@@ -13,7 +13,7 @@ use crate::state::LiquorName;
 
 /// `dissolve 9 g lagoon in 200 mL water`, `dissolve soda ash into dye bath`, `paste 9 g lagoon with 20 mL water`.
 fn stir_up(bench: &mut Bench<'_>, pass: &Pass<'_>) {
-    match pass.step.liquor.as_ref().map(|liquor| &liquor.kind) {
+    let made = match pass.step.liquor.as_ref().map(|liquor| &liquor.kind) {
         Some(LiquorKind::Mix(_) | LiquorKind::Vessel(_) | LiquorKind::Current) => {
             return super::bathing::put_to(bench, pass);
         }
@@ -26,6 +26,7 @@ fn stir_up(bench: &mut Bench<'_>, pass: &Pass<'_>) {
                 }
             }
             bench.current = Some(index);
+            index
         }
         _ => {
             let mut contents = Contents::default();
@@ -33,8 +34,11 @@ fn stir_up(bench: &mut Bench<'_>, pass: &Pass<'_>) {
                 contents.add(bench.take(pass, ingredient).contents);
             }
             let room = bench.room.clone();
-            bench.stand(LiquorName::InPlace(pass.step.place), contents, None, room, true);
+            bench.stand(LiquorName::InPlace(pass.step.place), contents, None, room, true)
         }
-    }
-    bench.making_time(pass);
+    };
+    let time = bench.duration(pass);
+    bench.pass_time(time, None);
+    bench.note_together(made, bench.clock.elapsed);
+    bench.finished(made);
 }

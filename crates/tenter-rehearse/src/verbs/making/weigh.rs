@@ -14,5 +14,5 @@ pub(crate) fn perform(bench: &mut Bench<'_>, pass: &Pass<'_>) {
             bench.take(pass, ingredient);
         }
     }
-    bench.making_time(pass);
+    crate::verbs::time_only(bench, pass);
 }

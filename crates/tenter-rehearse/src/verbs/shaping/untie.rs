@@ -9,8 +9,6 @@ use tenter_chemistry::soak::Packing;
 use crate::bench::{Bench, Pass};
 
 pub(crate) fn perform(bench: &mut Bench<'_>, pass: &Pass<'_>) {
-    let time = bench.duration(pass);
-    bench.pass_time(time, None);
     let loose = |state: &usize| bench.goods.get(*state).is_some_and(|goods| goods.packing == Packing::Loose);
     if !bench.working.is_empty() && bench.working.iter().all(loose) {
         bench.no_effect("nothing has folded or bound the goods");
@@ -20,5 +18,10 @@ pub(crate) fn perform(bench: &mut Bench<'_>, pass: &Pass<'_>) {
             goods.packing = Packing::Loose;
             goods.cover = None;
         }
+    }
+    if pass.step.liquor.is_some() {
+        crate::verbs::washing::fresh_liquor(bench, pass, true);
+    } else {
+        crate::verbs::time_only(bench, pass);
     }
 }
