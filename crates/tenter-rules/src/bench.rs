@@ -4,7 +4,7 @@ use tenter_quantity::standard::{GRAM, GRAM_PER_LITRE, MILLILITRE, PER_CENT};
 use tenter_quantity::{Interval, Place, show};
 use tenter_reference::{DyeClass, DyeFamily, FibreFamily, Role};
 use tenter_rehearse::{Contents, Dyeing, Face, ZoneKey};
-use tenter_resolve::recipe::{Goods, GoodsId, LiquorKind, MaterialId, MixId, Source, Step};
+use tenter_resolve::recipe::{Goods, GoodsId, LiquorKind, MaterialId, MixId, Source, Step, VesselId};
 
 use crate::context::Context;
 
@@ -107,6 +107,20 @@ impl<'a> Context<'a> {
         }
     }
 
+    /// The vessel a bath stands in: the one said, else the only one there is when no step says what it is for.
+    pub fn vessel_of(&self, said: Option<VesselId>) -> Option<VesselId> {
+        if said.is_some() {
+            return said;
+        }
+        let [vessel] = self.recipe.vessels.as_slice() else { return None };
+        let named = self.steps().any(|step| {
+            matches!(step.source, Some(Source::Vessel(_)))
+                || matches!(step.liquor.as_ref().map(|liquor| &liquor.kind), Some(LiquorKind::Vessel(_)))
+                || self.text(step.place).to_lowercase().contains(&vessel.name.text.to_lowercase())
+        });
+        (!named).then_some(VesselId(0))
+    }
+
     /// Whether there is any material of a role, with its place in the recipe.
     pub fn holds(&self, contents: &Contents, role: Role) -> bool {
         contents.parts.iter().any(|(id, figure)| figure.value.high > 0.0 && self.material(*id).role() == role)
@@ -116,6 +130,14 @@ impl<'a> Context<'a> {
 /// A mass in kg, as grams.
 pub(crate) fn grams(kilograms: Interval) -> String {
     show(kilograms, GRAM)
+}
+
+/// A mass in kg that is enough, as one would weigh it out: in grams, rounded up to two figures, to the tenth at the finest.
+pub(crate) fn weighable(kilograms: f64) -> String {
+    let wanted = kilograms * 1000.0;
+    let step = if wanted < 10.0 { 0.1 } else { libm::pow(10.0, libm::floor(libm::log10(wanted)) - 1.0) };
+    let enough = libm::ceil(wanted / step - 1e-6) * step;
+    grams(Interval::exact(enough / 1000.0))
 }
 
 /// A strength in kg/m³, as g/L.

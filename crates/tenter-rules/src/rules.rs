@@ -22,6 +22,7 @@ mod bicarbonate_without_heat;
 mod black_or_turquoise_pale;
 mod bleach_harms_fibre;
 mod bleach_without_stop;
+mod bottle_before_fold;
 mod bottle_too_old;
 mod broken_use;
 mod children_at_work;
@@ -30,6 +31,7 @@ pub(crate) mod class_cannot_dye_fibre;
 mod clause_not_taken;
 mod comment_without_blank;
 mod corrosive_without_gloves;
+mod cover_not_said;
 mod damp_goods_dilute_soak;
 mod dark_washed_with_light;
 mod date_form;
@@ -67,6 +69,7 @@ mod not_scoured;
 mod number_form;
 mod overdye_cannot_show;
 mod percent_of_what;
+mod poured_away;
 mod powder_by_the_spoon;
 mod powder_never_wetted;
 mod powder_soaked_off;
@@ -80,10 +83,12 @@ mod scale_too_coarse;
 mod soak_bath_spent;
 mod soak_too_short;
 mod softener_too_early;
+mod steam_too_short;
 mod steam_uncovered;
 mod step_without_effect;
 mod stock_too_old;
 mod stray_line;
+mod temperature_jumps;
 mod thread_stays_pale;
 mod time_not_said;
 mod too_cold_for_class;
@@ -91,6 +96,7 @@ mod too_few_soapings;
 mod too_hot_for_class;
 mod too_little_alkali;
 pub(crate) mod too_little_dye;
+mod too_short_at_heat;
 mod two_steps_on_a_line;
 mod undyeable_share;
 mod unknown_block;
@@ -103,6 +109,8 @@ mod unknown_verb;
 mod unreadable;
 pub(crate) mod unused_accept;
 mod variant_matches_nothing;
+mod vat_too_hot;
+mod vat_without_reducer;
 mod vessel_too_small;
 mod weight_of_what;
 mod which_goods;
@@ -133,6 +141,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &black_or_turquoise_pale::RULE,
     &bleach_harms_fibre::RULE,
     &bleach_without_stop::RULE,
+    &bottle_before_fold::RULE,
     &bottle_too_old::RULE,
     &broken_use::RULE,
     &children_at_work::RULE,
@@ -141,6 +150,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &clause_not_taken::RULE,
     &comment_without_blank::RULE,
     &corrosive_without_gloves::RULE,
+    &cover_not_said::RULE,
     &damp_goods_dilute_soak::RULE,
     &dark_washed_with_light::RULE,
     &date_form::RULE,
@@ -178,6 +188,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &number_form::RULE,
     &overdye_cannot_show::RULE,
     &percent_of_what::RULE,
+    &poured_away::RULE,
     &powder_by_the_spoon::RULE,
     &powder_never_wetted::RULE,
     &powder_soaked_off::RULE,
@@ -191,10 +202,12 @@ pub(crate) const ALL: &[&Rule] = &[
     &soak_bath_spent::RULE,
     &soak_too_short::RULE,
     &softener_too_early::RULE,
+    &steam_too_short::RULE,
     &steam_uncovered::RULE,
     &step_without_effect::RULE,
     &stock_too_old::RULE,
     &stray_line::RULE,
+    &temperature_jumps::RULE,
     &thread_stays_pale::RULE,
     &time_not_said::RULE,
     &too_cold_for_class::RULE,
@@ -202,6 +215,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &too_hot_for_class::RULE,
     &too_little_alkali::RULE,
     &too_little_dye::RULE,
+    &too_short_at_heat::RULE,
     &two_steps_on_a_line::RULE,
     &undyeable_share::RULE,
     &unknown_block::RULE,
@@ -214,6 +228,8 @@ pub(crate) const ALL: &[&Rule] = &[
     &unreadable::RULE,
     &unused_accept::RULE,
     &variant_matches_nothing::RULE,
+    &vat_too_hot::RULE,
+    &vat_without_reducer::RULE,
     &vessel_too_small::RULE,
     &weight_of_what::RULE,
     &which_goods::RULE,

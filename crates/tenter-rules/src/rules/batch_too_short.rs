@@ -5,6 +5,7 @@ use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_reference::FibreFamily;
+use tenter_rehearse::{Dyeing, EventKind};
 
 pub(crate) const RULE: Rule = Rule {
     name: "batch-too-short",
@@ -35,7 +36,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .filter_map(|other| context.rehearsal.reacted(other))
             .map(|reaction| (reaction.batch_share.best, reaction.batch_share.high))
             .fold((-1.0, -1.0), |most: (f64, f64), share| (most.0.max(share.0), most.1.max(share.1)));
-        let least = if dyeing.dry { LEAST_STREWN } else { LEAST };
+        let least = if lies_cold(context, dyeing) {
+            LEAST_COLD
+        } else if dyeing.dry {
+            LEAST_STREWN
+        } else {
+            LEAST
+        };
         if best.0 < 0.0 || best.0 >= least {
             continue;
         }
@@ -67,6 +74,19 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// Whether the longest wait is in a place too cold for any class.
+fn lies_cold(context: &Context<'_>, dyeing: &Dyeing) -> bool {
+    let Some((_, _, waited)) = &dyeing.batch else { return false };
+    context.events().any(|event| {
+        matches!(&event.kind, EventKind::Batch { surroundings, .. } if surroundings.value.high < COLD)
+            && event.place == *waited
+    })
+}
+
+/// 15 °C in K.
+const COLD: f64 = 288.15;
+/// Share of a full batch, for goods that lie cold.
+const LEAST_COLD: f64 = 0.5;
 /// Share of a full batch, for dye from a bottle or bath.
 const LEAST: f64 = 0.15;
 /// The same for powder strewn on: it counts on the heat of the water that sets it.

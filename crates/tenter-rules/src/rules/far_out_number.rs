@@ -3,8 +3,9 @@
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
-use tenter_quantity::{Figure, Place};
-use tenter_resolve::recipe::{LiquorKind, Substance};
+use tenter_quantity::{Dimension, Figure, Place, standard};
+use tenter_reference::{Form, Role};
+use tenter_resolve::recipe::{Ingredient, LiquorKind, Substance};
 
 pub(crate) const RULE: Rule = Rule {
     name: "far-out-number",
@@ -50,6 +51,17 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             }
         }
     }
+    for (ingredient, strength, most) in working_strengths(context) {
+        let value = strength.value;
+        if value.low > most {
+            let name = match ingredient.what {
+                Substance::Material(id) => &*context.material(id).name,
+                Substance::Mix(id) => &*context.recipe.mix(id).name.text,
+            };
+            let shown = crate::bench::number(most);
+            tell(ingredient.place, name, &strength, &format!("{shown} g/L is more than any bath has of it"));
+        }
+    }
     if let Some(room) = &context.recipe.header.room
         && !(263.15..=323.15).contains(&room.value.best)
     {
@@ -89,6 +101,43 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// What steps bring to their baths at a strength, as kg/m³, with the most the trade takes of its kind. A stock may be
+/// stronger: mixes are left out.
+fn working_strengths<'a>(context: &Context<'a>) -> Vec<(&'a Ingredient, Figure, f64)> {
+    let mut found = Vec::new();
+    for step in context.steps() {
+        let bath = match step.liquor.as_ref().map(|liquor| &liquor.kind) {
+            Some(LiquorKind::Bath(inside)) => inside.as_slice(),
+            _ => &[],
+        };
+        for ingredient in step.with.iter().chain(bath) {
+            let (Some(amount), Substance::Material(id)) = (&ingredient.amount, ingredient.what) else { continue };
+            let material = context.material(id);
+            let dilute = material.reference.is_none_or(|entry| entry.form == Form::Solution);
+            let most = MOST_IN_A_BATH.iter().find(|(role, _)| *role == material.role()).map(|(_, most)| *most);
+            let Some(most) = most.filter(|_| !dilute) else { continue };
+            let strength = match amount.dimension() {
+                Dimension::MassConcentration => amount.written.value,
+                // Near enough for a slip: a litre of it weighs about a kilogram.
+                Dimension::VolumeFraction => amount.written.value * 1000.0,
+                _ => continue,
+            };
+            let figure =
+                Figure::written(strength, Dimension::MassConcentration, standard::GRAM_PER_LITRE, amount.place);
+            found.push((ingredient, figure, most));
+        }
+    }
+    found
+}
+
+/// Most of a kind in a working bath, kg/m³; several times what the trade takes (common practice, no source).
+const MOST_IN_A_BATH: [(Role, f64); 5] = [
+    (Role::Acid, 60.0),
+    (Role::Detergent, 40.0),
+    (Role::Softener, 60.0),
+    (Role::WettingAgent, 40.0),
+    (Role::Reducer, 60.0),
+];
 /// m³: sixteen teaspoons, a third of a cup.
 const MOST_SPOONED: f64 = 8e-5;
 /// 101 °C in K.

@@ -4,6 +4,7 @@ use crate::bench::number;
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
+use tenter_reference::DyeFamily;
 use tenter_resolve::recipe::{Depth, GoodsId};
 
 pub(crate) const RULE: Rule = Rule {
@@ -24,7 +25,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let Some(dry) = &goods.dry_mass else { continue };
         let Some((mass, place)) = crate::rules::too_little_dye::dye_on(context, GoodsId(index)) else { continue };
         let share = mass.low / dry.value.high.max(f64::MIN_POSITIVE);
-        let most = context.recipe.header.depth.map_or(MOST, |(depth, _)| most(depth));
+        let family = context
+            .dyeings()
+            .find(|dyeing| dyeing.goods == GoodsId(index))
+            .and_then(|dyeing| context.class(dyeing.dye))
+            .map(|class| class.family);
+        let all = if family.is_some_and(goes_on_wholly) { MOST_EXHAUSTED } else { MOST };
+        let most = context.recipe.header.depth.map_or(all, |(depth, _)| most(depth).min(all));
         if share <= most {
             continue;
         }
@@ -51,5 +58,12 @@ const fn most(depth: Depth) -> f64 {
     }
 }
 
+/// Families whose dye goes on to the fibre almost wholly, so that nobody lays on much more than stays.
+const fn goes_on_wholly(family: DyeFamily) -> bool {
+    matches!(family, DyeFamily::Acid | DyeFamily::Direct | DyeFamily::Disperse | DyeFamily::Basic)
+}
+
+/// Share of the dry weight: a full black of an acid or direct dye takes 5 to 8%.
+const MOST_EXHAUSTED: f64 = 0.1;
 /// Share of the dry weight.
 const MOST: f64 = 0.2;

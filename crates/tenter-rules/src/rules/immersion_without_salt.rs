@@ -38,6 +38,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         });
         let Some(ratio) = ratio.filter(|ratio| ratio.value.best >= LONG) else { continue };
         let Some(bath) = &dyeing.bath_then else { continue };
+        let direct = context.class(dyeing.dye).is_some_and(|class| class.family == DyeFamily::Direct);
+        let least = if direct { LEAST_DIRECT } else { LEAST_SALT };
         let salted = bath.volume.as_ref().is_none_or(|volume| {
             let added: f64 = context
                 .events()
@@ -57,7 +59,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 .filter(|(id, _)| context.material(*id).role() == Role::Salt)
                 .map(|(_, mass)| mass.value.high)
                 .sum();
-            added.max(there) / volume.value.best.max(f64::MIN_POSITIVE) >= LEAST_SALT
+            added.max(there) / volume.value.best.max(f64::MIN_POSITIVE) >= least
         });
         if salted {
             continue;
@@ -74,12 +76,18 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 ),
             )
             .figure(ratio)
-            .help("Add 20 to 60 g/L sodium chloride, or 1.22 times that of sodium sulfate, in parts before the alkali; or work in far less water."),
+            .help(if direct {
+                "Add 5 to 20% of the weight of the goods of sodium chloride or sodium sulfate, in parts, once the bath is hot."
+            } else {
+                "Add 20 to 60 g/L sodium chloride, or 1.22 times that of sodium sulfate, in parts before the alkali; or work in far less water."
+            }),
         );
     }
 }
 
 /// kg/m³ of salt; the palest shades have 20.
 const LEAST_SALT: f64 = 10.0;
+/// The same for direct dyes, which go on with far less.
+const LEAST_DIRECT: f64 = 1.0;
 /// m³ for a kilogram.
 const LONG: f64 = 8e-3;

@@ -77,7 +77,11 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 fn standing<'a>(context: &Context<'a>, told: &mut Vec<(&'a NeverMix, Option<MaterialId>)>, found: &mut Vec<Finding>) {
     for frame in &context.rehearsal.frames {
         for liquor in frame.liquors.iter() {
-            let Some(vessel) = liquor.vessel else { continue };
+            let dyed =
+                liquor.contents.parts.iter().any(|(id, mass)| mass.value.best > 0.0 && context.material(*id).is_dye);
+            let bath = dyed && !liquor.inside.is_empty() && !context.washes(frame.place);
+            let said = liquor.vessel;
+            let Some(vessel) = (if bath { context.vessel_of(said) } else { said }) else { continue };
             for (material, mass) in &liquor.contents.parts {
                 if mass.value.best > TRACE {
                     in_vessel(context, vessel, *material, liquor.made_by, told, found);

@@ -4,7 +4,7 @@ use crate::bench::{grams, grams_per_litre, number};
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
-use tenter_quantity::Interval;
+use tenter_quantity::{Figure, Interval, Place};
 use tenter_reference::FibreFamily;
 use tenter_rehearse::{Dyeing, Medium, SODA_ASH_MOLAR_MASS};
 
@@ -22,7 +22,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     if context.uncertain_bench() {
         return;
     }
-    let mut told: Vec<(tenter_quantity::Place, f64)> = Vec::new();
+    let mut told: Vec<Told> = Vec::new();
     for dyeing in context.dyeings() {
         let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
         if !cellulose || !context.is_reactive(dyeing.dye) || dyeing.base.high <= 0.0 || dyeing.steamed {
@@ -34,26 +34,68 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             Medium::Bath(_) => in_bath(context, dyeing, soda),
         };
         let Some((finding, shortfall)) = finding else { continue };
-        // The same line may lay dye on several zones: the worst is told.
-        match told.iter().position(|(place, _)| *place == finding.place) {
-            Some(at) if told[at].1 <= shortfall => {}
-            Some(at) => {
-                told[at].1 = shortfall;
-                if let Some(have) = found.iter_mut().find(|have| have.rule == RULE.name && have.place == finding.place)
-                {
-                    *have = finding;
-                }
+        // One weak soak is one mistake, however many bottles and zones it lets down: the worst is told.
+        let from = alkali_lines(context, dyeing);
+        match told
+            .iter_mut()
+            .find(|told| told.finding.place == finding.place || (!from.is_empty() && told.from == from))
+        {
+            Some(told) if told.shortfall <= shortfall => told.also(finding.place),
+            Some(told) => {
+                let before = std::mem::replace(&mut told.finding, finding);
+                told.shortfall = shortfall;
+                told.also(before.place);
             }
-            None => {
-                told.push((finding.place, shortfall));
-                found.push(finding);
+            None => told.push(Told { finding, shortfall, from, others: Vec::new() }),
+        }
+    }
+    for Told { mut finding, others, .. } in told {
+        for place in others {
+            if place != finding.place {
+                finding = finding.note(place, "too little here as well");
             }
+        }
+        found.push(finding);
+    }
+}
+
+/// A shortage, with the lines its alkali comes from and the other lines that lay dye on it.
+struct Told {
+    finding: Finding,
+    shortfall: f64,
+    from: Vec<Place>,
+    others: Vec<Place>,
+}
+
+impl Told {
+    fn also(&mut self, place: Place) {
+        if place != self.finding.place && !self.others.contains(&place) {
+            self.others.push(place);
         }
     }
 }
 
+/// The lines that bring the alkali a dye meets.
+fn alkali_lines(context: &Context<'_>, dyeing: &Dyeing) -> Vec<Place> {
+    let mut lines: Vec<Place> = contents(dyeing)
+        .filter(|(id, _)| context.material(*id).role() == tenter_reference::Role::Alkali)
+        .filter_map(|(_, figure)| figure.places().first().copied())
+        .collect();
+    lines.sort();
+    lines.dedup();
+    lines
+}
+
+/// What is with the dye at the moment that decides.
+fn contents(dyeing: &Dyeing) -> impl Iterator<Item = &(tenter_resolve::recipe::MaterialId, Figure)> {
+    let cloth = dyeing.zone_then.as_ref().map(|zone| &zone.contents);
+    cloth.or(dyeing.bath_then.as_ref().map(|bath| &bath.contents)).into_iter().flat_map(|contents| &contents.parts)
+}
+
 /// Soda ash for dye on the cloth, g for g.
 const RATIO: f64 = 1.5;
+/// From here on it is scant rather than too little, and told as advice.
+const SCANT: f64 = 1.2;
 /// Half-width of the dye laid, as a share, beyond which nothing is said.
 const UNSURE: f64 = 0.6;
 /// Share of the usual strength of a bath below which it is told.
@@ -70,7 +112,7 @@ fn on_cloth(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(F
         return None;
     }
     let zone = context.zone_name(dyeing.goods, dyeing.zone);
-    let missing = Interval::exact(dyeing.all_dye.best * RATIO - soda.best);
+    let missing = crate::bench::weighable(dyeing.all_dye.best * RATIO - soda.best);
     let finding = Finding::new(
         &RULE,
         context.laid_at(dyeing),
@@ -83,9 +125,9 @@ fn on_cloth(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(F
     )
     .figure(&dyeing.mass)
     .help(format!(
-        "Bring {} more soda ash there: a stronger soak, a wetter cloth, soda strewn over it or put into the bottle. Or lay less dye.",
-        grams(missing)
+        "Bring about {missing} more soda ash there: a stronger soak, a wetter cloth, soda strewn over it or put into the bottle. Or lay less dye."
     ));
+    let finding = if ratio >= SCANT { finding.level(Level::Advice) } else { finding };
     Some((with_alkali(context, dyeing, finding), ratio / RATIO))
 }
 
@@ -125,9 +167,7 @@ fn in_bath(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Fi
 }
 
 fn with_alkali(context: &Context<'_>, dyeing: &Dyeing, mut finding: Finding) -> Finding {
-    let then =
-        dyeing.zone_then.as_ref().map(|zone| &zone.contents).or(dyeing.bath_then.as_ref().map(|bath| &bath.contents));
-    for (id, figure) in then.into_iter().flat_map(|contents| &contents.parts) {
+    for (id, figure) in contents(dyeing) {
         let material = context.material(*id);
         if material.role() == tenter_reference::Role::Alkali {
             if let Some(place) = figure.places().first() {

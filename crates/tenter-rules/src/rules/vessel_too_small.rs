@@ -17,7 +17,10 @@ pub(crate) const RULE: Rule = Rule {
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for event in context.events() {
-        let EventKind::Immersed { goods, fills: Some(fills), vessel: Some(vessel), .. } = &event.kind else { continue };
+        let EventKind::Immersed { goods, fills: Some(fills), vessel, dye, .. } = &event.kind else { continue };
+        // A vessel no step names is where the dye bath stands; scouring and rinsing may have the washing machine.
+        let vessel = if dye.best > 0.0 && !context.washes(event.place) { context.vessel_of(*vessel) } else { *vessel };
+        let Some(vessel) = vessel else { continue };
         let Some(vessel) = context.recipe.vessels.get(vessel.0) else { continue };
         let Some(holds) = &vessel.holds else { continue };
         if fills.value.low <= holds.value.high || context.troubled_line(event.place) {

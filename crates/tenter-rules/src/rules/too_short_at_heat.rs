@@ -1,0 +1,82 @@
+//! Hot, but not for long.
+
+use crate::context::Context;
+use crate::finding::{Finding, Level};
+use crate::rule::{Group, Rule};
+use tenter_quantity::standard::MINUTE;
+use tenter_quantity::{Interval, Place, show};
+use tenter_reference::DyeFamily;
+use tenter_rehearse::Dyeing;
+
+pub(crate) const RULE: Rule = Rule {
+    name: "too-short-at-heat",
+    summary: "A dye that goes on in the heat is kept hot for only a few minutes.",
+    group: Group::HeatAndTime,
+    level: Level::Warning,
+    since: "1",
+    page: include_str!("too_short_at_heat.md"),
+    check,
+};
+
+fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    if context.uncertain_bench() {
+        return;
+    }
+    let mut told = Vec::new();
+    for dyeing in context.dyeings() {
+        let Some(class) = context.class(dyeing.dye) else { continue };
+        let hot_class =
+            matches!(class.family, DyeFamily::Acid | DyeFamily::Direct | DyeFamily::Disperse | DyeFamily::Basic);
+        let Some(window) = class.fixation_celsius.as_ref().filter(|_| hot_class && !dyeing.steamed) else { continue };
+        let Some((hot, place)) = time_hot(context, dyeing, window.low - BELOW + 273.15) else { continue };
+        if hot.high >= LEAST || told.contains(&(place, dyeing.dye)) {
+            continue;
+        }
+        told.push((place, dyeing.dye));
+        if found.iter().any(|have| have.rule == RULE.name && have.place == place) {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                place,
+                format!(
+                    "{} is {} dye and has {} at {} °C or hotter; it wants about {}",
+                    context.material(dyeing.dye).name,
+                    crate::say::with_article(&class.name),
+                    show(hot, MINUTE),
+                    crate::bench::number(window.low - BELOW),
+                    class.reference_batch.as_ref().map_or_else(|| "45 min".to_owned(), |batch| show(Interval::exact(batch.hours.best * 3600.0), MINUTE))
+                ),
+            )
+            .note(context.laid_at(dyeing), "the dye is here")
+            .help("Hold it there for half an hour or more; the dye goes deep and level only with time. Look for a slip of unit: s for min."),
+        );
+    }
+}
+
+/// Time for which goods lay in a liquor with the dye at this temperature or above, s, and the last step of it; `None` if
+/// never.
+fn time_hot(context: &Context<'_>, dyeing: &Dyeing, kelvin: f64) -> Option<(Interval, Place)> {
+    let mut all = Interval::ZERO;
+    let mut last = None;
+    for frame in &context.rehearsal.frames {
+        let inside = frame.goods.get(dyeing.state).and_then(|goods| goods.inside);
+        let Some(liquor) = inside.and_then(|at| frame.liquors.get(at)) else { continue };
+        if liquor.temperature.value.high < kelvin || context.washes(frame.place) {
+            continue;
+        }
+        // The way up counts only from where it is hot: a fifth of it, at a guess.
+        let part = if matches!(frame.verb, Some("raise" | "heat" | "cool")) { 0.2 } else { 1.0 };
+        all += frame.time.value * Interval::exact(part);
+        if part >= 1.0 || last.is_none() {
+            last = Some(frame.place);
+        }
+    }
+    last.map(|place| (all, place))
+}
+
+/// Kelvins below the window of the class that still count.
+const BELOW: f64 = 10.0;
+/// s: ten minutes.
+const LEAST: f64 = 600.0;
