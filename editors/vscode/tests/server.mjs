@@ -61,6 +61,7 @@ export async function start() {
       notify("textDocument/didOpen", { textDocument: { uri, languageId: "dye", version: 1, text } });
       return uri;
     },
+    notifySettings: (tenter) => notify("workspace/didChangeConfiguration", { settings: { tenter } }),
     close: (uri) => notify("textDocument/didClose", { textDocument: { uri } }),
     /** Semantic tokens as { line, start, end, type }. */
     async tokens(uri) {
