@@ -1,0 +1,3 @@
+; Lines of a block stand one step in from its header.
+(block) @indent.begin
+(header) @indent.zero

@@ -1,0 +1,4 @@
+(block
+  (header
+    kind: (kind)
+    name: (name) @name)) @definition.class
