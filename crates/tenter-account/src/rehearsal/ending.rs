@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 use tenter_quantity::Place;
-use tenter_rehearse::Rehearsal;
+use tenter_rehearse::{Rehearsal, Slot};
 
 use crate::pick::Picked;
+use crate::rehearsal::waiting;
 use crate::source::Source;
 use crate::text::safe::safe;
 use crate::words;
@@ -21,14 +22,20 @@ pub struct Ending {
 }
 
 /// The whole time, what to measure, what was supposed.
-pub(super) fn ending(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Ending {
+pub(super) fn ending(picked: &Picked<'_>, rehearsal: &Rehearsal, slots: &[Slot], file: &dyn Source) -> Ending {
     let clock = rehearsal.clock();
     let lists = [
+        ("Until when liquors are of use", waiting::lives(picked, rehearsal)),
         ("Wide results; to narrow them, measure", wide(picked, rehearsal, file)),
         ("Supposed", supposed(picked, rehearsal, file)),
     ];
+    let mut time =
+        format!("In all {}, {} of it work.", words::clock(clock.elapsed.best), words::clock(clock.hands_on.best));
+    if let Some(sooner) = waiting::overlapped(rehearsal, slots) {
+        time.push_str(&format!(" {sooner}"));
+    }
     Ending {
-        time: format!("In all {}, {} of it work.", words::clock(clock.elapsed.best), words::clock(clock.hands_on.best)),
+        time,
         cut_short: rehearsal.cut_short.then_some("There are more steps than are carried out; the rest is left out."),
         lists: lists.into_iter().filter(|(_, lines)| !lines.is_empty()).collect(),
     }

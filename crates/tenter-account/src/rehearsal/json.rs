@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use tenter_quantity::Interval;
-use tenter_rehearse::{Frame, GoodsState, LiquorState, Note, Rehearsal, ZoneState};
+use tenter_rehearse::{Frame, GoodsState, Held, LiquorState, Note, Rehearsal, Slot, ZoneState};
 use tenter_resolve::recipe::MaterialId;
 
 use crate::names;
@@ -20,6 +20,7 @@ struct Recipe {
     steps: Vec<Step>,
     clock_min: Number,
     hands_on_min: Number,
+    plan_min: Number,
     notes: Vec<Said>,
     cut_short: bool,
     open_problems: usize,
@@ -35,6 +36,7 @@ struct Liquor {
     alkali_g: Option<Number>,
     made_min: Number,
     useful_until_min: Option<Number>,
+    keeps_until_min: Option<Number>,
     materials: Vec<Part>,
 }
 
@@ -53,10 +55,29 @@ struct Step {
     lot: Option<u32>,
     verb: Option<&'static str>,
     time_min: Number,
+    start_min: Number,
     clock_min: Number,
     hands_on_min: Number,
+    plan: Plan,
     goods: Vec<Goods>,
     baths: Vec<Liquor>,
+}
+
+/// When the step can be done if what waits is left to itself meanwhile.
+#[derive(Serialize)]
+struct Plan {
+    start_min: Number,
+    end_min: Number,
+    waits_for: Vec<Wait>,
+}
+
+#[derive(Serialize)]
+struct Wait {
+    kind: &'static str,
+    name: String,
+    /// The line of the step that holds it.
+    line: Option<u32>,
+    minutes: f64,
 }
 
 #[derive(Serialize)]
@@ -111,15 +132,18 @@ struct Teller<'a> {
 fn recipe(teller: &Teller<'_>) -> Recipe {
     let (recipe, rehearsal) = (&teller.picked.recipe, teller.rehearsal);
     let clock = rehearsal.clock();
+    let slots = rehearsal.schedule();
+    let end = slots.iter().map(|slot| slot.end).fold(Interval::ZERO, Interval::max);
     Recipe {
         name: recipe.name.as_ref().map(|name| name.text.to_string()),
         variant: recipe.variant.as_ref().map(|name| name.text.to_string()),
         file: teller.file.name().to_owned(),
         room_c: celsius(&rehearsal.room),
         mixes: rehearsal.mixes.iter().map(|mix| teller.liquor(mix)).collect(),
-        steps: rehearsal.frames.iter().map(|frame| teller.step(frame)).collect(),
+        steps: rehearsal.frames.iter().zip(&slots).map(|(frame, slot)| teller.step(frame, slot)).collect(),
         clock_min: minutes(clock.elapsed),
         hands_on_min: minutes(clock.hands_on),
+        plan_min: minutes(end),
         notes: rehearsal.notes.iter().map(|note| teller.note(note)).collect(),
         cut_short: rehearsal.cut_short,
         open_problems: teller.picked.errors(),
@@ -131,7 +155,7 @@ impl Teller<'_> {
         self.picked.recipe.materials.get(id.0).map_or_else(String::new, |material| material.name.to_string())
     }
 
-    fn step(&self, frame: &Frame) -> Step {
+    fn step(&self, frame: &Frame, slot: &Slot) -> Step {
         let group = self.picked.recipe.groups.get(frame.group.0).and_then(|group| group.name.as_ref());
         Step {
             line: self.picked.line(frame.place, self.file),
@@ -141,11 +165,25 @@ impl Teller<'_> {
             lot: frame.lot,
             verb: frame.verb,
             time_min: minutes(frame.time.value),
+            start_min: minutes(frame.start.elapsed),
             clock_min: minutes(frame.end.elapsed),
             hands_on_min: minutes(frame.end.hands_on),
+            plan: self.plan(slot),
             goods: frame.goods.iter().map(|goods| self.goods(frame, goods)).collect(),
             baths: frame.liquors.iter().filter(|liquor| !liquor.gone).map(|liquor| self.liquor(liquor)).collect(),
         }
+    }
+
+    fn plan(&self, slot: &Slot) -> Plan {
+        let waits_for = slot.waits.iter().filter_map(|wait| {
+            let by = self.rehearsal.frames.get(wait.by)?;
+            let (kind, name) = match wait.held {
+                Held::Goods(at) => ("goods", names::goods(&self.picked.recipe, by.goods.get(at)?)),
+                Held::Liquor(at) => ("liquor", names::liquor(self.picked, by.liquors.get(at)?)),
+            };
+            Some(Wait { kind, name, line: self.picked.line(by.place, self.file), minutes: wait.seconds / 60.0 })
+        });
+        Plan { start_min: minutes(slot.start), end_min: minutes(slot.end), waits_for: waits_for.collect() }
     }
 
     fn goods(&self, frame: &Frame, goods: &GoodsState) -> Goods {
@@ -196,6 +234,7 @@ impl Teller<'_> {
             alkali_g: table.alkali_as_soda_ash(&liquor.contents).as_ref().map(grams),
             made_min: minutes(liquor.made_at),
             useful_until_min: self.rehearsal.useful_until(liquor).map(minutes),
+            keeps_until_min: self.rehearsal.keeps_until(liquor).map(minutes),
             materials: liquor
                 .contents
                 .parts

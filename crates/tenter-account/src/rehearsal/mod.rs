@@ -4,3 +4,4 @@ pub mod ending;
 pub mod json;
 pub mod telling;
 pub mod text;
+mod waiting;

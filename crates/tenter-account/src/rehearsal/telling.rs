@@ -10,6 +10,7 @@ use tenter_resolve::recipe::MaterialId;
 use crate::number::{Number, minutes};
 use crate::pick::Picked;
 use crate::rehearsal::ending::{Ending, ending};
+use crate::rehearsal::waiting;
 use crate::source::Source;
 use crate::text::safe::safe;
 use crate::{names, words};
@@ -51,6 +52,8 @@ pub struct Step {
     pub end_min: Number,
     /// How much of that was work, min.
     pub work_min: Number,
+    /// What it waits for, and when it can be done while other work is left to itself.
+    pub waits: Vec<String>,
     /// The liquors it changed.
     pub liquors: Vec<String>,
     /// The goods it changed.
@@ -80,10 +83,12 @@ pub fn account(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) ->
     let mut teller = Teller { picked, rehearsal, file, told: BTreeMap::new(), told_dyes: BTreeMap::new() };
     let mut groups: Vec<Group> = Vec::new();
     let mut before: Option<&Frame> = None;
-    for frame in &rehearsal.frames {
+    let slots = rehearsal.schedule();
+    for (at, frame) in rehearsal.frames.iter().enumerate() {
         let same = before
             .is_some_and(|before| (before.group, before.pass, before.lot) == (frame.group, frame.pass, frame.lot));
-        let step = teller.step(frame, before);
+        let mut step = teller.step(frame, before);
+        step.waits = waiting::waits(picked, rehearsal, &slots, at, file);
         match groups.last_mut().filter(|_| same) {
             Some(group) => group.steps.push(step),
             None => groups.push(Group { heading: teller.heading(frame), steps: vec![step] }),
@@ -98,7 +103,7 @@ pub fn account(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) ->
             rehearsal.room.show()
         ),
         groups,
-        ending: ending(picked, rehearsal, file),
+        ending: ending(picked, rehearsal, &slots, file),
     }
 }
 
@@ -138,6 +143,7 @@ impl Teller<'_> {
             start_min: minutes(frame.start.elapsed),
             end_min: minutes(frame.end.elapsed),
             work_min: minutes(frame.end.hands_on - frame.start.hands_on),
+            waits: Vec::new(),
             liquors: liquors.collect(),
             goods: frame.goods.iter().enumerate().map(|(at, goods)| self.goods(at, frame, goods)).collect(),
         }

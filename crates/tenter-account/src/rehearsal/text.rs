@@ -72,6 +72,7 @@ fn step(out: &mut String, step: &Step) {
         out.push_str(&format!("{number:>4}  {line}\n"));
     }
     line(out, 6, &step.clock);
+    step.waits.iter().for_each(|text| line(out, 6, text));
     step.liquors.iter().for_each(|text| line(out, 6, text));
     for goods in &step.goods {
         goods.rows.iter().for_each(|(name, cells)| row(out, name, cells));
