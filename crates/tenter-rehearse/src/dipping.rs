@@ -75,8 +75,8 @@ impl Bench<'_> {
         );
         let value = if water.value.best > 0.0 { wanted.value / water.value } else { Interval::ZERO };
         let part = worked_share("{0} ÷ {1}", value, vec![("carried off", wanted), ("water in the bath", water)]);
-        let on_fibre = self.exhaustion(&bath.contents, &zone.dry, bath.contents.water_mass(), time);
-        let Some((taken, left)) = self.parted(&bath.contents, &part, on_fibre.as_ref()) else { return };
+        let on_fibre = self.exhaustion(&bath, &zone.dry, time);
+        let Some((taken, left)) = self.parted(&bath.contents, &part, &on_fibre) else { return };
         let temperature = bath.temperature.clone();
         if let Some(bath) = self.liquor_mut(liquor) {
             bath.contents = left;
@@ -89,9 +89,23 @@ impl Bench<'_> {
             self.laid(state, key, dye, &figure, false);
             self.emit(EventKind::DyeLaid { goods: id, lot, zone: key, dye, mass: figure, dry: false, ice: false });
         }
+        let fresh = self.exchanged(&zone.contents, &bath.contents, &holds, &exchanged);
         kept.add(taken);
-        // The zone comes out with its pickup, whatever the ends of what changed places say.
+        // The zone comes out with its pickup, whatever the ends of what changed places say; and what is dissolved in it lies
+        // between what the liquor held before and what the bath holds.
         kept.water = Some(holds);
+        for (id, figure) in &mut kept.parts {
+            if let Some(closer) = fresh.part(*id).filter(|_| !self.substances.is_dye(*id)) {
+                let (sum, mean) = (figure.value, closer.value);
+                let value =
+                    Interval::new(sum.low.max(mean.low).min(sum.best), sum.best, sum.high.min(mean.high).max(sum.best));
+                *figure = mass(
+                    "{0}, lying between what the liquor held and what the bath holds: {1}",
+                    value,
+                    vec![("", figure.clone()), ("", closer.clone())],
+                );
+            }
+        }
         self.no_more_than_there_is(&mut kept);
         if let Some(zone) = self.zone_mut(state, at) {
             zone.contents = kept;
@@ -99,6 +113,33 @@ impl Bench<'_> {
             zone.powder = false;
         }
         self.wets_out(state, at, false);
+    }
+
+    /// What is dissolved in the liquor of a zone after a share of it has changed places with the bath, kg: a mean of two
+    /// strengths. Each end takes one share for both, so that dip after dip does not widen it.
+    fn exchanged(&self, had: &Contents, bath: &Contents, holds: &Figure, share: &Figure) -> Contents {
+        let mut out = Contents::default();
+        let water = bath.water_mass();
+        if water.low <= 0.0 {
+            return out;
+        }
+        for (id, figure) in bath.parts.iter().chain(&had.parts) {
+            if self.substances.is_dye(*id) || out.part(*id).is_some() {
+                continue;
+            }
+            let before = had.mass(*id);
+            let after = bath.mass(*id) / water * holds.value;
+            let at = |before: f64, after: f64, share: f64| before + (after - before) * share;
+            let (s, b, a) = (share.value, before, after);
+            let value = Interval::new(
+                at(b.low, a.low, s.low).min(at(b.low, a.low, s.high)),
+                at(b.best, a.best, s.best),
+                at(b.high, a.high, s.low).max(at(b.high, a.high, s.high)),
+            );
+            let inputs = vec![("", figure.clone()), ("", share.clone()), ("liquor held", holds.clone())];
+            out.add_part(*id, mass("{0} as the bath holds it, {1} of the way, in {2}", value, inputs));
+        }
+        out
     }
 
     /// A bath written in place is poured away when the goods are out of it.

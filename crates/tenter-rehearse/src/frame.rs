@@ -8,6 +8,7 @@ use tenter_resolve::recipe::{GoodsId, GroupId, MaterialId, MixId};
 use crate::contents::Contents;
 use crate::dyeing::Dyeing;
 use crate::event::Event;
+use crate::exhaustion::held_by_fibre;
 use crate::figures::{PRACTICE, share, worked_share};
 use crate::reaction::{Reaction, Spell, reaction};
 use crate::state::{Clock, GoodsState, LiquorName, LiquorState, ZoneState};
@@ -143,7 +144,11 @@ impl Rehearsal {
     /// Dye on a zone that is not fixed and not washed off, kg: low where the batch went well.
     pub fn loose_dye(&self, zone: &ZoneState, dye: MaterialId) -> Interval {
         let mass = zone.contents.mass(dye);
-        let fixed = self.reaction(zone, dye).map_or(Interval::ZERO, |reaction| reaction.fixed);
+        let family = self.substances.get(dye).and_then(|substance| substance.family);
+        let fixed = match self.reaction(zone, dye) {
+            Some(reaction) => reaction.fixed,
+            None => family.map_or(Interval::ZERO, held_by_fibre),
+        };
         mass * (Interval::ONE - fixed).clamp_low(0.0) * zone.loose
     }
 

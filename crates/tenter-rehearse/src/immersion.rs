@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::contents::Contents;
 use crate::event::EventKind;
+use crate::exhaustion::Exhausted;
 use crate::figures::{self, PRACTICE, portion, rest, share, worked_share};
 use crate::warmth::{capacity, mixed};
 use std::sync::Arc;
@@ -139,8 +140,8 @@ impl Bench<'_> {
         let value = if water.value.best > 0.0 { wanted.value / water.value } else { Interval::ZERO };
         let part = worked_share("{0} ÷ {1}", value, vec![("carried off", wanted), ("water in the bath", water)]);
         let contact = (self.clock.elapsed - goods.inside_since).clamp_low(0.0);
-        let on_fibre = self.exhaustion(&bath.contents, &goods.dry, bath.contents.water_mass(), contact);
-        let (taken, left) = self.parted(&bath.contents, &part, on_fibre.as_ref())?;
+        let on_fibre = self.exhaustion(&bath, &goods.dry, contact);
+        let (taken, left) = self.parted(&bath.contents, &part, &on_fibre)?;
         let kept = rest(&part);
         let carried = taken.water.clone();
         if let Some(bath) = self.liquor_mut(liquor) {
@@ -187,18 +188,13 @@ impl Bench<'_> {
 
     /// What goods carry off and what stays in the bath: every material in the share of the water, dye in that of what has
     /// gone on to the fibre besides.
-    pub(crate) fn parted(
-        &self,
-        bath: &Contents,
-        part: &Figure,
-        on_fibre: Option<&Figure>,
-    ) -> Option<(Contents, Contents)> {
+    pub(crate) fn parted(&self, bath: &Contents, part: &Figure, on_fibre: &Exhausted) -> Option<(Contents, Contents)> {
         let kept = rest(part);
         let water = bath.water.as_ref()?;
         let mut taken = Contents { water: Some(portion(water, part)), parts: Vec::with_capacity(bath.parts.len()) };
         let mut left = Contents { water: Some(portion(water, &kept)), parts: Vec::with_capacity(bath.parts.len()) };
         for (id, figure) in &bath.parts {
-            match on_fibre.filter(|_| self.substances.is_dye(*id)) {
+            match on_fibre.of(self.substances.get(*id)) {
                 Some(on) => {
                     let goes = worked_share(
                         "{0} gone on to the fibre, and of the rest {1}",
@@ -215,35 +211,5 @@ impl Bench<'_> {
             }
         }
         Some((taken, left))
-    }
-
-    /// Share of the dye in a bath that has gone on to the fibre: K·m / (K·m + W) for a distribution of K litres a kilogram
-    /// between fibre and liquor, m dry goods and W liquor, approached over some minutes. K is 5 to 20 without salt and
-    /// rises to 20 to 120 at 60 g/L; common practice, no source. Wool and acid dyes go on almost wholly in the heat; they
-    /// take the high end.
-    pub(crate) fn exhaustion(
-        &self,
-        contents: &Contents,
-        dry: &Figure,
-        water: Interval,
-        contact: Interval,
-    ) -> Option<Figure> {
-        if self.substances.dye(contents).high <= 0.0 || water.high <= 0.0 || contact.high < 60.0 {
-            return None;
-        }
-        let salt = self.substances.mass_of_role(contents, Role::Salt) / water.clamp_low(1e-6);
-        let full = (salt * (1.0 / 0.06)).min(Interval::ONE);
-        let spread = Interval::new(5.0, 10.0, 20.0) + full * Interval::new(15.0, 40.0, 100.0);
-        let fibre = spread * dry.value;
-        let at = |k: f64, w: f64| if k + w > 0.0 { k / (k + w) } else { 0.0 };
-        let balance = Interval::new(at(fibre.low, water.high), at(fibre.best, water.best), at(fibre.high, water.low));
-        let reached = |t: f64, tau: f64| -libm::expm1(-t / tau);
-        let progress =
-            Interval::new(reached(contact.low, 2400.0), reached(contact.best, 1200.0), reached(contact.high, 600.0));
-        Some(worked_share(
-            "dye gone on to {0} from the bath by liquor ratio, salt and time",
-            balance * progress,
-            vec![("dry goods", dry.clone())],
-        ))
     }
 }

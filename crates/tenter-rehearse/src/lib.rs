@@ -16,6 +16,7 @@ mod dipping;
 mod drawing;
 mod dyeing;
 mod event;
+mod exhaustion;
 mod figures;
 mod frame;
 mod immersion;
