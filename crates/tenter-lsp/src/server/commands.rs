@@ -168,8 +168,9 @@ impl Server {
 /// Totals and the state at a line, for a panel; nothing where no recipe stands.
 fn totals(place: &Place) -> Option<Value> {
     let found = sheets::totals(&place.analysis, place.offset)?;
-    let picked = [sheets::picked(&place.analysis, place.offset)?];
-    let account = tenter_account::totals::json::json(&picked, &*place.doc.file);
+    let picked = sheets::picked(&place.analysis, place.offset)?;
+    let sheet = tenter_account::totals::sheet::sheet(&picked, &*place.doc.file);
+    let account = tenter_account::totals::json::json(std::slice::from_ref(&picked), &*place.doc.file);
     Some(json!({
         "title": found.title,
         "text": found.text(),
@@ -177,6 +178,7 @@ fn totals(place: &Place) -> Option<Value> {
         "line": found.line,
         "state": found.state,
         "totals": found.totals,
+        "sheet": serde_json::to_value(sheet).unwrap_or_default(),
         "account": serde_json::to_value(account).unwrap_or_default(),
     }))
 }
