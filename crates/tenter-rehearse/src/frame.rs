@@ -10,7 +10,7 @@ use crate::dyeing::Dyeing;
 use crate::event::Event;
 use crate::exhaustion::held_by_fibre;
 use crate::figures::{PRACTICE, share, worked_share};
-use crate::reaction::{Reaction, Spell, reaction};
+use crate::reaction::{Reaction, Spell, Widener, reaction, widened_by};
 use crate::state::{Clock, GoodsState, LiquorName, LiquorState, ZoneState};
 use crate::substances::Substances;
 
@@ -134,6 +134,11 @@ impl Rehearsal {
     /// How far a dye on a zone has reacted by the moment of that state; `None` for what is not a reactive dye.
     pub fn reaction(&self, zone: &ZoneState, dye: MaterialId) -> Option<Reaction> {
         reaction(&self.spells, zone.spell, dye, &self.substances)
+    }
+
+    /// What to measure to narrow how far a dye on a zone has reacted; `None` where that is narrow enough to be of use.
+    pub fn reaction_widened_by(&self, zone: &ZoneState, dye: MaterialId) -> Option<Widener> {
+        widened_by(&self.spells, zone.spell, dye, &self.substances)
     }
 
     /// How far the dye of an account has reacted in the end.

@@ -46,7 +46,7 @@ pub use contents::Contents;
 pub use dyeing::Dyeing;
 pub use event::{Event, EventKind, Medium};
 pub use frame::{Frame, Note, Rehearsal};
-pub use reaction::{Bathed, Reaction, Spell};
+pub use reaction::{Bathed, Reaction, Spell, Widener};
 pub use saturation::{Saturation, saturation};
 pub use schedule::{Held, Slot, Wait};
 pub use state::{Clock, Face, GoodsState, Ice, LiquorName, LiquorState, ZoneKey, ZoneState};

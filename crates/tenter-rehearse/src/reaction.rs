@@ -74,6 +74,22 @@ impl Spell {
         Self { before, seconds, start, cooling, bathed, ph: OnceLock::new() }
     }
 
+    /// The same with its time, or its temperatures, at their best values.
+    fn knowing(&self, kind: Widener) -> Self {
+        let exact = |value: Interval| Interval::exact(value.best);
+        let mut spell = self.clone();
+        match kind {
+            Widener::Time => spell.seconds = exact(spell.seconds),
+            Widener::Temperature => {
+                spell.start = exact(spell.start);
+                spell.cooling =
+                    spell.cooling.map(|cooling| Cooling { aim: exact(cooling.aim), tau: exact(cooling.tau) });
+            }
+            Widener::Acidity | Widener::Class => {}
+        }
+        spell
+    }
+
     /// Whether another spell went on in a liquor of the same make-up: steps that only wait change nothing in it.
     fn same_liquor(&self, other: &Self) -> bool {
         let (ours, theirs) = (self.bathed.contents(), other.bathed.contents());
@@ -112,8 +128,49 @@ const MOST_SPELLS: usize = 10_000;
 /// Slices a cooling is cut into.
 const SLICES: usize = 12;
 
+/// What makes a result of reaction wide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Widener {
+    /// How warm the cloth or the bath was.
+    Temperature,
+    /// How long it took.
+    Time,
+    /// The pH: alkali and water on the cloth.
+    Acidity,
+    /// What is known of the class: nothing to measure at the bench.
+    Class,
+}
+
 /// Adds up the history of a dye; `None` for what is not a reactive dye of a known class.
 pub fn reaction(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances: &Substances) -> Option<Reaction> {
+    added_up(spells, last, dye, substances, None)
+}
+
+/// What to measure to narrow a share of a full batch: what, known exactly, would narrow it most. `None` where its ends lie
+/// within half a batch of each other.
+pub fn widened_by(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances: &Substances) -> Option<Widener> {
+    let width = |known: Option<Widener>| {
+        added_up(spells, last, dye, substances, known).map(|reaction| reaction.batch_share.width())
+    };
+    let now = width(None).filter(|width| *width > 0.5)?;
+    let mut most = (Widener::Class, 0.05);
+    for known in [Widener::Temperature, Widener::Time, Widener::Acidity] {
+        let gain = now - width(Some(known))?;
+        if gain > most.1 {
+            most = (known, gain);
+        }
+    }
+    Some(most.0)
+}
+
+/// The sum, with one kind of input taken as known exactly.
+fn added_up(
+    spells: &[Spell],
+    last: Option<u32>,
+    dye: MaterialId,
+    substances: &Substances,
+    known: Option<Widener>,
+) -> Option<Reaction> {
     let class = substances.get(dye)?.reactive?;
     let (mut low, mut best, mut high) = (Vec::new(), Vec::new(), Vec::new());
     let mut warmest = 0.0_f64;
@@ -133,8 +190,20 @@ pub fn reaction(spells: &[Spell], last: Option<u32>, dye: MaterialId, substances
             // Set already if another dye of the zone asked before: then it is the same figure.
             let _ = spell.ph.set(*ph);
         }
-        let ph = spell.ph(substances);
+        let mut ph = spell.ph(substances);
         last_spell = Some(spell);
+        let settled;
+        let spell = match known {
+            None => spell,
+            Some(Widener::Acidity) => {
+                ph = ph.map(|ph| Interval::exact(ph.best));
+                spell
+            }
+            Some(kind) => {
+                settled = spell.knowing(kind);
+                &settled
+            }
+        };
         let cut = |out: &mut Vec<chemistry::Spell>, pick: fn(Interval) -> f64, ph: Option<f64>| {
             slices(spell, pick, ph, out);
         };

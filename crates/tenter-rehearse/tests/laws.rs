@@ -5,7 +5,7 @@ mod common;
 
 use proptest::prelude::*;
 use tenter_quantity::Interval;
-use tenter_rehearse::{Rehearsal, SODA_ASH_MOLAR_MASS, rehearse};
+use tenter_rehearse::{EventKind, Rehearsal, SODA_ASH_MOLAR_MASS, rehearse};
 use tenter_resolve::Scale;
 
 /// A soaked, strewn, irrigated and batched recipe with its numbers left open.
@@ -60,6 +60,25 @@ fn last(rehearsal: &Rehearsal) -> [Interval; 4] {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// What hot water gives off when it comes on the cloth, the cloth and the water in it take up.
+    #[test]
+    fn heat_is_conserved_when_water_is_poured(hot in 5_u32..95, water in 20_u32..900, pickup in 20_u32..200) {
+        let (water, hot, pickup) = (format!("{water} mL/piece"), format!("{hot} °C"), format!("{pickup}%"));
+        let rehearsal = Text { water: &water, hot: &hot, pickup: &pickup, ..PLAIN }.rehearsed();
+        let at = rehearsal.frames.iter().position(|frame| frame.verb == Some("irrigate")).unwrap();
+        let before = &rehearsal.frames[at - 1].goods[0].zones[0];
+        let mut poured = 0;
+        for event in rehearsal.events_of(&rehearsal.frames[at]) {
+            let EventKind::LiquorLaid { water, temperature, becomes, .. } = &event.kind else { continue };
+            let held = before.contents.water_mass().best * 4182.0 + before.dry.value.best * 1290.0;
+            let lost = water.value.best * 4182.0 * (temperature.value.best - becomes.value.best);
+            let gained = held * (becomes.value.best - before.temperature.value.best);
+            prop_assert!((lost - gained).abs() < 1e-6 * lost.abs().max(1.0), "{lost} J given off, {gained} J taken up");
+            poured += 1;
+        }
+        prop_assert_eq!(poured, 1);
+    }
 
     #[test]
     fn more_time_never_lowers_reaction(hours in 1_u32..40, more in 1_u32..40, hot in 20_u32..95) {

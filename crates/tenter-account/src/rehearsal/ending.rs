@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use tenter_quantity::Place;
-use tenter_rehearse::{Rehearsal, Slot};
+use tenter_rehearse::{Frame, Rehearsal, Slot, Widener};
 
 use crate::pick::Picked;
 use crate::rehearsal::waiting;
@@ -70,5 +70,43 @@ fn wide(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Vec<St
             }
         }
     }
+    for (from, input) in reacted(picked, rehearsal, file) {
+        told.push((from, input));
+    }
     told.into_iter().map(|(from, input)| safe(&format!("from {from} on: {input}")).into_owned()).collect()
+}
+
+/// What to measure where it is not to be told how far dye has reacted: one line for each kind of input.
+fn reacted(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Vec<(String, String)> {
+    let mut told: Vec<(Widener, String)> = Vec::new();
+    // As it stands before the dye is washed off: what goes on then changes nothing.
+    let count = rehearsal.frames.last().map_or(0, |frame| frame.goods.len());
+    let ends = (0..count).filter_map(|at| {
+        let unwashed = |frame: &&Frame| frame.goods.get(at).is_some_and(|goods| !goods.washed_off);
+        let frame = rehearsal.frames.iter().rfind(unwashed)?;
+        Some(frame.goods.get(at)?.zones.iter().map(move |zone| (frame, zone)))
+    });
+    for (frame, zone) in ends.flatten() {
+        for (dye, _) in zone.contents.parts.iter().filter(|(id, _)| rehearsal.substances.is_dye(*id)) {
+            let Some(kind) = rehearsal.reaction_widened_by(zone, *dye) else { continue };
+            if told.iter().all(|(have, _)| *have != kind) {
+                told.push((kind, picked.written(frame.place, file)));
+            }
+        }
+    }
+    told.into_iter()
+        .map(|(kind, from)| {
+            let what = match kind {
+                Widener::Temperature => {
+                    "how far dye has reacted: how warm the wet goods are right after the step and every while on"
+                }
+                Widener::Time => "how far dye has reacted: how long the steps take, or write the times",
+                Widener::Acidity => "how far dye has reacted: the pH of the liquor in the goods, with pH paper",
+                Widener::Class => {
+                    "how far dye has reacted: nothing at the bench narrows it; a trial swatch of this dye does"
+                }
+            };
+            (from, what.to_owned())
+        })
+        .collect()
 }

@@ -30,8 +30,11 @@ pub struct Equivalent {
 const SLOWEST: f64 = 1e-6;
 const FASTEST: f64 = 1e6;
 
-fn speed(difference: f64, halving: f64) -> f64 {
-    libm::exp2(difference / halving).clamp(SLOWEST, FASTEST)
+/// How much faster than at the reference temperature: twice at `halving` above it, and on from there as a reaction with one
+/// activation energy goes (Arrhenius), which rises less steeply in the heat than halving again and again.
+fn speed(kelvin: f64, reference: f64, halving: f64) -> f64 {
+    let steepness = core::f64::consts::LN_2 / (1.0 / reference - 1.0 / (reference + halving));
+    libm::exp(steepness * (1.0 / reference - 1.0 / kelvin.max(1.0))).clamp(SLOWEST, FASTEST)
 }
 
 /// Adds up a history. Within the pH window a spell counts in full; below it the reaction slows about
@@ -47,9 +50,8 @@ pub fn equivalent_time(class: DyeClass, history: &[Spell]) -> Equivalent {
         if !(time.is_finite() && time > 0.0 && spell.temperature.is_finite()) {
             continue;
         }
-        let difference = spell.temperature - batch.reference_temperature;
-        let one = speed(difference, batch.halving.0);
-        let other = speed(difference, batch.halving.2);
+        let at = |halving: f64| speed(spell.temperature, batch.reference_temperature, halving);
+        let (one, other) = (at(batch.halving.0), at(batch.halving.2));
         let deficit = spell.ph.map_or(0.0, |ph| (batch.ph_window.0 - ph).max(0.0));
         let excess = spell.ph.map_or(0.0, |ph| (ph - batch.ph_window.1).max(0.0));
         if deficit > 0.0 || excess > 0.0 {
@@ -57,7 +59,7 @@ pub fn equivalent_time(class: DyeClass, history: &[Spell]) -> Equivalent {
         }
         let slowed = |unit: f64| libm::exp(-libm::log(unit) * deficit);
         sum.low += time * one.min(other) * slowed(30.0);
-        sum.best += time * speed(difference, batch.halving.1) * slowed(10.0);
+        sum.best += time * at(batch.halving.1) * slowed(10.0);
         sum.high += time * one.max(other) * slowed(3.0);
     }
     sum

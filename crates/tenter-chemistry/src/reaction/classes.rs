@@ -26,7 +26,7 @@ pub struct Batch {
     pub reference_temperature: f64,
     /// Time of a full batch at the reference temperature, s.
     pub full_time: (f64, f64, f64),
-    /// Warming that halves the time, K.
+    /// Warming above the reference temperature that halves the time, K.
     pub halving: (f64, f64, f64),
     /// Least and greatest pH at which the batch goes on as it should, both read at about 25 °C.
     pub ph_window: (f64, f64),
