@@ -49,14 +49,14 @@ const files = {
   ],
   'kate/dye.xml': () => [
     '      <context name="Blocks" attribute="Text" lineEndContext="#stay">',
-    ...kinds.map((kind) => `        <RegExpr String="^(?=(?:${xml(regex(kind.words))})(?:\\s|$))" lookAhead="true" insensitive="true" column="0" context="Header ${kind.name}"/>`),
+    ...kinds.map((kind) => `        <RegExpr String="^(?:${xml(regex(kind.words))})(?=\\s|$)" lookAhead="true" insensitive="true" column="0" context="Header ${kind.name}"/>`),
     '      </context>',
     ...kinds.flatMap((kind) => [
       `      <context name="Header ${kind.name}" attribute="Text" lineEndContext="#pop!Block ${kind.name}">`,
       `        <RegExpr attribute="Kind" String="^(?:${xml(regex(kind.words))})" insensitive="true" column="0" context="Title"/>`,
       '      </context>',
       `      <context name="Block ${kind.name}" attribute="Text" lineEndContext="#stay">`,
-      '        <RegExpr String="^(?=[^\\s#0-9])" lookAhead="true" column="0" context="#pop"/>',
+      '        <RegExpr String="^(?:[^\\s#0-9]|#(?=\\S))" lookAhead="true" column="0" context="#pop"/>',
       `        <RegExpr attribute="Text" String="^(?: {1,5}|\\t)(?=\\S)" column="0" context="Start ${kind.name}"/>`,
       '        <IncludeRules context="Expression"/>',
       '      </context>',
@@ -73,7 +73,7 @@ const files = {
     `        <RegExpr attribute="Clause" String="\\b(?!at\\s+(?:least|most)\\b)(?:${xml(regex(connectors))})\\b(?![-'’/])" insensitive="true" context="#stay"/>`,
     '      </context>',
   ],
-  'sublime/dye.sublime-syntax': () => [
+  'sublime/Dye recipe.sublime-syntax': () => [
     '  blocks:',
     ...kinds.flatMap((kind) => [
       `    - match: ${yaml(`^(?i:${regex(kind.words)})(?=\\s|$)`)}`,
