@@ -60,11 +60,6 @@ fn d_rehearse(bencher: Bencher<'_, '_>, name: &str) {
 #[divan::bench(args = names())]
 fn e_check_all_stages(bencher: Bencher<'_, '_>, name: &str) {
     bencher.bench(|| {
-        tenter_rules::check_document(
-            &Document::parse(divan::black_box(text(name))),
-            name,
-            &NoLibrary,
-            Scale::AsWritten,
-        )
+        tenter_rules::check_document(&Document::parse(divan::black_box(text(name))), name, &NoLibrary, Scale::AsWritten)
     });
 }

@@ -14,4 +14,5 @@ pub mod mutant;
 pub mod numbers;
 pub mod operators;
 pub mod report;
+pub mod slips;
 pub mod survivors;

@@ -12,33 +12,37 @@ pub struct Survivor {
     pub why: &'static str,
 }
 
-const PRINT_GOES_ON: &str = "a print that ends with steaming and drying may be one part of a longer work, as in the \
-    specification's own example; only goods dried unfixed, or neither dried nor washed, are told";
+const SPOONS: &str = "a recipe by the spoon on purpose: by the lightest reading of the powder the soda still serves, and only advice to weigh is given";
 
 /// The explanations.
 pub const SURVIVORS: &[Survivor] = &[
+    Survivor { operator: "alkali-decimal-slip", file: "spoons-low-water.dye", change: "", why: SPOONS },
+    Survivor { operator: "quarter-alkali", file: "spoons-low-water.dye", change: "", why: SPOONS },
+    Survivor { operator: "spoon-for-gram", file: "alginate-block-batch.dye", change: "", why: SPOONS },
+    Survivor {
+        operator: "third-of-elastane",
+        file: "stretch-leggings.dye",
+        change: "",
+        why: "the recipe accepts `undyeable-share` on that very line, for a stretch fibre that is wanted",
+    },
+    Survivor {
+        operator: "seconds-for-minutes",
+        file: "vinyl-sulfone-rayon.dye",
+        change: "",
+        why: "the ten minutes of adding soda at 60 °C and the draining give nearly a quarter of a full batch: just on the harmless side of the rule",
+    },
+    Survivor {
+        operator: "washing-soda-for-soda-ash",
+        file: "stitched-shibori-immersed.dye",
+        change: "",
+        why: "6 g/L of soda ash is left in a long salted bath: more than half of what is usual for that depth by the rule, under half by the stricter bound of harm; the name itself draws advice",
+    },
     Survivor {
         operator: "half-polyester-goods",
         file: "stretch-leggings.dye",
         change: "50% polyester",
         why: "the recipe accepts `undyeable-share` on that very line, for a stretch fibre that is wanted: the reason given covers it",
     },
-    Survivor {
-        operator: "dye-decimal-slip-up",
-        file: "tide-mark.dye",
-        change: "240 g",
-        why: "a dip carries off only the bath it takes up: ten times as strong it is a dark hem, not a spoiled one, and no depth is named",
-    },
-    Survivor {
-        operator: "dye-hundredth",
-        file: "tide-mark.dye",
-        change: "0.24 g",
-        why: "0.4 g to the kilogram in the bath: still a tint by the bound of the rule, and dips are judged by their bath",
-    },
-    Survivor { operator: "wash-off-left-out", file: "block-border.dye", change: "", why: PRINT_GOES_ON },
-    Survivor { operator: "wash-off-left-out", file: "print-paste-pale.dye", change: "", why: PRINT_GOES_ON },
-    Survivor { operator: "wash-off-left-out", file: "print-paste-strong.dye", change: "", why: PRINT_GOES_ON },
-    Survivor { operator: "wash-off-left-out", file: "printed-fern.dye", change: "", why: PRINT_GOES_ON },
     Survivor {
         operator: "spoon-for-gram",
         file: "immersion-heavy.dye",

@@ -3,7 +3,7 @@
 use tenter_quantity::standard::{GRAM, GRAM_PER_LITRE, MILLILITRE, PER_CENT};
 use tenter_quantity::{Interval, Place, show};
 use tenter_reference::{DyeClass, DyeFamily, FibreFamily, Role};
-use tenter_rehearse::{Contents, Dyeing, Face, ZoneKey};
+use tenter_rehearse::{Contents, Dyeing, Face, LiquorState, Medium, ZoneKey};
 use tenter_resolve::recipe::{Goods, GoodsId, LiquorKind, MaterialId, MixId, Source, Step, VesselId};
 
 use crate::context::Context;
@@ -126,6 +126,30 @@ impl<'a> Context<'a> {
         contents.parts.iter().any(|(id, figure)| figure.value.high > 0.0 && self.material(*id).role() == role)
     }
 }
+
+/// The bath a dye went on from, with its index in the frames: where it met its alkali, else the one it was laid from.
+/// Dyes that want no alkali, or get none, have only the latter.
+pub(crate) fn bath_of<'a>(context: &Context<'a>, dyeing: &'a Dyeing) -> Option<(usize, &'a LiquorState)> {
+    if let (Medium::Bath(index), Some(bath)) = (dyeing.medium, &dyeing.bath_then) {
+        return Some((index, bath));
+    }
+    dyeing.laid.iter().find_map(|place| {
+        if !context.verb_at(*place).is_some_and(|verb| BATHING.contains(&verb)) {
+            return None;
+        }
+        let frame = context.rehearsal.frame_at(*place)?;
+        let holds = |liquor: &LiquorState| !liquor.gone && liquor.contents.mass(dyeing.dye).high > 0.0;
+        let found = |wanted: &dyn Fn(&LiquorState) -> bool| {
+            frame.liquors.iter().enumerate().find(|(_, liquor)| holds(liquor) && wanted(liquor))
+        };
+        let (index, bath) = found(&|liquor| !liquor.inside.is_empty()).or_else(|| found(&|_| true))?;
+        Some((index, bath.as_ref()))
+    })
+}
+
+/// Verbs that bring goods and a bath together.
+const BATHING: [&str; 12] =
+    ["dip", "immerse", "dye", "lower", "simmer", "boil", "hold", "add", "stir", "soak", "raise", "heat"];
 
 /// A mass in kg, as grams.
 pub(crate) fn grams(kilograms: Interval) -> String {

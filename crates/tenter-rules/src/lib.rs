@@ -16,6 +16,7 @@
 
 mod acceptance;
 mod bench;
+mod consequences;
 mod context;
 mod document;
 mod finding;

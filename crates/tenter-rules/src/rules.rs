@@ -7,7 +7,9 @@ mod acid_and_soda_in_a_bottle;
 mod acid_dye_too_cold;
 mod acid_dye_without_acid;
 mod acid_in_alkali_step;
+mod air_moves_powder;
 mod alkali_before_level;
+mod alkali_harms_wool;
 mod alkali_in_one_dose;
 mod ambiguous_measure;
 mod amount_behind_name;
@@ -71,7 +73,8 @@ mod overdye_cannot_show;
 mod percent_of_what;
 mod poured_away;
 mod powder_by_the_spoon;
-mod powder_never_wetted;
+mod powder_into_brine;
+pub(crate) mod powder_never_wetted;
 mod powder_soaked_off;
 mod publishing_line_missing;
 mod said_twice;
@@ -82,13 +85,16 @@ mod scalding_water;
 mod scale_too_coarse;
 mod soak_bath_spent;
 mod soak_too_short;
+mod soda_left_dry;
 mod softener_too_early;
 mod steam_too_short;
 mod steam_uncovered;
 mod step_without_effect;
 mod stock_too_old;
 mod stray_line;
+mod stripping_too_mild;
 mod temperature_jumps;
+mod temperatures_disagree;
 mod thread_stays_pale;
 mod time_not_said;
 mod too_cold_for_class;
@@ -110,10 +116,13 @@ mod unreadable;
 pub(crate) mod unused_accept;
 mod variant_matches_nothing;
 mod vat_too_hot;
+mod vat_without_alkali;
 mod vat_without_reducer;
 mod vessel_too_small;
+mod water_misses_core;
 mod weight_of_what;
 mod which_goods;
+mod which_soda;
 mod wool_shocked;
 mod wrong_dimension;
 mod zone_before_fold;
@@ -126,7 +135,9 @@ pub(crate) const ALL: &[&Rule] = &[
     &acid_dye_too_cold::RULE,
     &acid_dye_without_acid::RULE,
     &acid_in_alkali_step::RULE,
+    &air_moves_powder::RULE,
     &alkali_before_level::RULE,
+    &alkali_harms_wool::RULE,
     &alkali_in_one_dose::RULE,
     &ambiguous_measure::RULE,
     &amount_behind_name::RULE,
@@ -190,6 +201,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &percent_of_what::RULE,
     &poured_away::RULE,
     &powder_by_the_spoon::RULE,
+    &powder_into_brine::RULE,
     &powder_never_wetted::RULE,
     &powder_soaked_off::RULE,
     &publishing_line_missing::RULE,
@@ -201,13 +213,16 @@ pub(crate) const ALL: &[&Rule] = &[
     &scale_too_coarse::RULE,
     &soak_bath_spent::RULE,
     &soak_too_short::RULE,
+    &soda_left_dry::RULE,
     &softener_too_early::RULE,
     &steam_too_short::RULE,
     &steam_uncovered::RULE,
     &step_without_effect::RULE,
     &stock_too_old::RULE,
     &stray_line::RULE,
+    &stripping_too_mild::RULE,
     &temperature_jumps::RULE,
+    &temperatures_disagree::RULE,
     &thread_stays_pale::RULE,
     &time_not_said::RULE,
     &too_cold_for_class::RULE,
@@ -229,10 +244,13 @@ pub(crate) const ALL: &[&Rule] = &[
     &unused_accept::RULE,
     &variant_matches_nothing::RULE,
     &vat_too_hot::RULE,
+    &vat_without_alkali::RULE,
     &vat_without_reducer::RULE,
     &vessel_too_small::RULE,
+    &water_misses_core::RULE,
     &weight_of_what::RULE,
     &which_goods::RULE,
+    &which_soda::RULE,
     &wool_shocked::RULE,
     &wrong_dimension::RULE,
     &zone_before_fold::RULE,

@@ -5,6 +5,7 @@ use tenter_rehearse::{Rehearsal, rehearse};
 use tenter_resolve::{Recipe, Scale, Sheet, resolve};
 
 use crate::acceptance;
+use crate::consequences;
 use crate::context::Context;
 use crate::finding::Finding;
 use crate::registry::RULES;
@@ -86,6 +87,7 @@ fn judge(context: &Context<'_>) -> (Vec<Finding>, Vec<Place>) {
     }
     sort(&mut findings);
     findings.dedup_by(|later, earlier| same(later, earlier));
+    consequences::leave_out(&mut findings);
     let used = acceptance::apply(context, &mut findings);
     (findings, used)
 }

@@ -75,8 +75,8 @@ pub(super) const OPERATORS: &[Operator] = &[
     },
     Operator {
         name: "cold-room",
-        what: "a room at 5 °C; harm where under a quarter of a full batch is reached",
-        answers: TIME,
+        what: "a room at 5 °C, where ice does not melt either; harm where under a quarter of a full batch is reached",
+        answers: &["batch-too-short", "bath-too-short-for-level", "powder-never-wetted"],
         make: |good| {
             let mut found = Vec::new();
             for line in good.key_lines(BlockKind::Recipe, "room") {
@@ -120,7 +120,13 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "steam-left-out",
         what: "a print or padding that is not steamed although it relies on it",
-        answers: &["bicarbonate-without-heat", "batch-too-short", "no-alkali", "too-little-alkali"],
+        answers: &[
+            "bicarbonate-without-heat",
+            "batch-too-short",
+            "no-alkali",
+            "too-little-alkali",
+            "acid-dye-too-cold",
+        ],
         make: |good| good.verb_lines("steam").into_iter().map(|line| good.without(line)).collect(),
         harms: always,
     },
@@ -230,7 +236,8 @@ fn batch(good: &Good, time: &str) -> Vec<Mutant> {
             let text = good.text_of(line);
             let (before, after) = text.split_once(" for ")?;
             let (_, rest) = after.split_once(" h")?;
-            Some(good.instead(line, format!("{before} for {time}{rest}")))
+            let new = format!("{before} for {time}{rest}");
+            (new != text).then(|| good.instead(line, new))
         })
         .collect()
 }

@@ -8,6 +8,9 @@ mod heat;
 mod order;
 mod people;
 mod soak;
+mod swaps;
+mod units;
+mod vats;
 mod water;
 mod writing;
 
@@ -30,6 +33,9 @@ pub fn all() -> Vec<Operator> {
         finish::OPERATORS,
         people::OPERATORS,
         writing::OPERATORS,
+        units::OPERATORS,
+        swaps::OPERATORS,
+        vats::OPERATORS,
     ]
     .concat()
 }

@@ -11,7 +11,7 @@ pub(super) const OPERATORS: &[Operator] = &[
         name: "batch-before-dye",
         what: "the goods are left to react before dye is on them",
         answers: &["batch-before-dye", "batch-too-short"],
-        make: |good| move_first(good, &["batch"], &["sprinkle", "squirt", "pour", "brush", "print", "dip"]),
+        make: |good| move_first(good, &["batch"], &["sift", "sprinkle", "squirt", "pour", "brush", "print", "dip"]),
         harms: always,
     },
     Operator {
@@ -136,9 +136,9 @@ fn has_dyeing(_: &Good, after: &Good) -> bool {
     after.rehearsal().is_some_and(|rehearsal| !rehearsal.dyeings.is_empty())
 }
 
-/// The batch that comes too late was the one that fixes.
+/// The batch that comes too late was the one that fixes: nothing was steamed.
 fn after_dye(before: &Good, _: &Good) -> bool {
-    before.reactive_on_cellulose()
+    before.reactive_on_cellulose() && before.verb_lines("steam").is_empty() && before.verb_lines("microwave").is_empty()
 }
 
 fn short_immersion(good: &Good) -> bool {

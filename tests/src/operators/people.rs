@@ -12,7 +12,7 @@ pub(super) const OPERATORS: &[Operator] = &[
         what: "powder handled and nothing worn",
         answers: &["dust-before-protection", "corrosive-without-gloves"],
         make: |good| good.verb_lines("wear").into_iter().map(|line| good.without(line)).collect(),
-        harms: |_, after| dusty(after),
+        harms: |_, after| dusty(after) && !masked(after),
     },
     Operator {
         name: "gloves-for-mask",
@@ -105,4 +105,12 @@ fn bottles_with_soda(good: &Good) -> Vec<usize> {
         }
     }
     found
+}
+
+/// Somebody still puts a mask on.
+fn masked(good: &Good) -> bool {
+    good.verb_lines("wear").into_iter().any(|line| {
+        let words = good.text_of(line);
+        words.contains("mask") || words.contains("respirator")
+    })
 }

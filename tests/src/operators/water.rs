@@ -119,7 +119,7 @@ fn alkali_in_vessel(good: &Good) -> bool {
 }
 
 /// All salt in the largest bath that holds goods, g/L.
-fn salt_strength(good: &Good) -> f64 {
+pub(super) fn salt_strength(good: &Good) -> f64 {
     let Some(recipe) = good.recipe() else { return 0.0 };
     let salts = recipe.totals.materials.iter().filter(|total| recipe.material(total.material).role() == Role::Salt);
     let mass: f64 = salts.filter_map(|total| total.mass.as_ref()).map(|mass| mass.value.best).sum();

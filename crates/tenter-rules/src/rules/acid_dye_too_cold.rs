@@ -4,7 +4,7 @@ use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::Figure;
-use tenter_reference::{DyeFamily, FibreFamily};
+use tenter_reference::{DyeFamily, Uptake};
 use tenter_rehearse::EventKind;
 
 pub(crate) const RULE: Rule = Rule {
@@ -23,7 +23,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
     for (goods, dye, place) in crate::rules::class_cannot_dye_fibre::first_laid(context) {
         let acid = context.class(dye).is_some_and(|class| class.family == DyeFamily::Acid);
-        if !acid || context.share_of(goods, FibreFamily::Protein).is_none_or(|share| share < 0.5) {
+        if !acid || !takes_acid(context, goods) {
             continue;
         }
         let mut hottest: Option<&Figure> = None;
@@ -38,25 +38,35 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 hottest = Some(temperature);
             }
         }
-        let Some(hottest) = hottest.filter(|hottest| hottest.value.high < HOT_ENOUGH) else { continue };
+        if hottest.is_some_and(|hottest| hottest.value.high >= HOT_ENOUGH) {
+            continue;
+        }
         if found.iter().any(|have| have.rule == RULE.name) {
             return;
         }
+        let name = &context.material(dye).name;
+        let message = hottest.map_or_else(
+            || format!("{name} is an acid dye, and nothing heats the goods once it is on them"),
+            |hottest| format!("{name} is an acid dye, and nothing here gets hotter than {}", hottest.show()),
+        );
+        let mut finding = Finding::new(&RULE, place, message);
+        if let Some(hottest) = hottest {
+            finding = finding.noted(hottest, "the hottest there is").figure(hottest);
+        }
         found.push(
-            Finding::new(
-                &RULE,
-                place,
-                format!(
-                    "{} is an acid dye, and nothing here gets hotter than {}",
-                    context.material(dye).name,
-                    hottest.show()
-                ),
-            )
-            .noted(hottest, "the hottest there is")
-            .figure(hottest)
-            .help("Bring it slowly to 85 to 95 °C and hold it there for half an hour or more, or steam it."),
+            finding.help("Bring it slowly to 85 to 95 °C and hold it there for half an hour or more, or steam it."),
         );
     }
+}
+
+/// Wool, silk and nylon: at least half of the goods.
+fn takes_acid(context: &Context<'_>, goods: tenter_resolve::recipe::GoodsId) -> bool {
+    context.goods(goods).is_some_and(|goods| {
+        let taking = goods.fibres.iter().filter(|part| {
+            part.fibre.and_then(|fibre| fibre.takes(DyeFamily::Acid)).is_some_and(|how| how.uptake == Uptake::Yes)
+        });
+        taking.map(|part| part.share.value.best).sum::<f64>() >= 0.5
+    })
 }
 
 /// 70 °C in K.

@@ -3,7 +3,7 @@
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
-use tenter_reference::{DyeFamily, Role};
+use tenter_reference::{DyeFamily, Role, Uptake};
 
 pub(crate) const RULE: Rule = Rule {
     name: "acid-dye-without-acid",
@@ -29,7 +29,15 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 };
                 material.role() == Role::Acid || group("ammonium-salt") || group("acid")
             });
-        if !wants || has || found.iter().any(|have| have.rule == RULE.name) {
+        // On what the class does not dye acid would not help: another rule tells of that.
+        let dyed = context.goods(goods).is_some_and(|goods| {
+            goods.fibres.is_empty()
+                || goods.fibres.iter().any(|part| {
+                    part.fibre
+                        .is_none_or(|fibre| fibre.takes(DyeFamily::Acid).is_some_and(|how| how.uptake != Uptake::No))
+                })
+        });
+        if !wants || !dyed || has || found.iter().any(|have| have.rule == RULE.name) {
             continue;
         }
         let mut finding = Finding::new(&RULE, place, format!("{} is an acid dye, and no acid goes in anywhere", context.material(dye).name))

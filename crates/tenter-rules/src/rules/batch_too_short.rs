@@ -24,7 +24,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     let mut told = Vec::new();
     for dyeing in context.dyeings() {
         let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
-        if !cellulose || dyeing.usable.best <= 0.0 || dyeing.steamed || !dyeing.wetted {
+        let dry = dyeing.dry && !crate::rules::powder_never_wetted::again_wet(context, dyeing);
+        if !cellulose || dyeing.usable.best <= 0.0 || dyeing.steamed || !dyeing.wetted || dry {
             continue;
         }
         // The dye may meet alkali in one account and go on in another: the best of them counts.
@@ -88,7 +89,7 @@ const COLD: f64 = 288.15;
 /// Share of a full batch, for goods that lie cold.
 const LEAST_COLD: f64 = 0.5;
 /// Share of a full batch, for dye from a bottle or bath.
-const LEAST: f64 = 0.15;
+const LEAST: f64 = 0.2;
 /// The same for powder strewn on: it counts on the heat of the water that sets it.
 const LEAST_STREWN: f64 = 0.35;
 

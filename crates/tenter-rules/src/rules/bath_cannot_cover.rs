@@ -19,7 +19,7 @@ pub(crate) const RULE: Rule = Rule {
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for event in context.events() {
         let EventKind::Immersed { goods, liquor_ratio: Some(ratio), .. } = &event.kind else { continue };
-        if ratio.value.high >= LEAST
+        if ratio.value.best >= LEAST
             || !context.verb_at(event.place).is_some_and(|verb| VERBS.contains(&verb))
             || context.troubled_line(event.place)
             || found.iter().any(|have| have.rule == RULE.name && have.place == event.place)
@@ -43,6 +43,6 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 }
 
 /// m³ for a kilogram.
-const LEAST: f64 = 2e-3;
+const LEAST: f64 = 2.5e-3;
 /// Verbs that put goods under a liquor and leave them there; `soak` may be a padding.
 const VERBS: [&str; 7] = ["immerse", "dye", "simmer", "boil", "strip", "bleach", "dip"];

@@ -59,6 +59,6 @@ fn nowhere(step: &Step, known: bool) -> Option<Place> {
 /// Verbs that take goods out of their bath.
 const OUT: [&str; 7] = ["spin", "squeeze", "drip", "lift", "drain", "rinse", "dry"];
 /// Verbs that work in a liquor.
-const WET: [&str; 8] = ["soak", "immerse", "dip", "dye", "bleach", "strip", "simmer", "boil"];
+const WET: [&str; 9] = ["wet out", "soak", "immerse", "dip", "dye", "bleach", "strip", "simmer", "boil"];
 /// What a liquor is called, as its last word.
 const LIQUORS: [&str; 5] = ["bath", "soak", "vat", "liquor", "solution"];

@@ -27,19 +27,32 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         let warm = dyeing.warmest.as_ref().map_or_else(String::new, |(warmest, _)| format!(" at {}", warmest.show()));
-        found.push(
-            Finding::new(
-                &RULE,
-                context.laid_at(dyeing),
-                format!(
-                    "{} has only bicarbonate for an alkali, and stays{}",
-                    context.zone_name(dyeing.goods, dyeing.zone),
-                    if warm.is_empty() { " cold".to_owned() } else { warm }
-                ),
-            )
-            .figure(&dyeing.mass)
-            .help("Steam it (100 °C) so that the bicarbonate turns into soda, or use soda ash instead."),
-        );
+        let then = dyeing
+            .zone_then
+            .as_ref()
+            .map(|zone| &zone.contents)
+            .or(dyeing.bath_then.as_ref().map(|bath| &bath.contents));
+        let weak = then.and_then(|contents| {
+            contents
+                .parts
+                .iter()
+                .find(|(id, mass)| context.material(*id).name.contains("bicarbonate") && mass.value.best > 0.0)
+        });
+        let finding = Finding::new(
+            &RULE,
+            context.laid_at(dyeing),
+            format!(
+                "{} has only bicarbonate for an alkali, and stays{}",
+                context.zone_name(dyeing.goods, dyeing.zone),
+                if warm.is_empty() { " cold".to_owned() } else { warm }
+            ),
+        )
+        .figure(&dyeing.mass)
+        .help("Steam it (100 °C) so that the bicarbonate turns into soda, or use soda ash instead.");
+        found.push(match weak {
+            Some((_, figure)) => finding.noted(figure, "the bicarbonate is written here").figure(figure),
+            None => finding,
+        });
     }
 }
 

@@ -184,7 +184,7 @@ fn speaks_of_children(text: &str) -> bool {
     let words: Vec<String> = words(text).collect();
     let plain = |word: &str| CHILDREN.contains(&word);
     let owned = |word: &str| {
-        ["school", "schools"].contains(&word)
+        ["school", "schools", "youth", "teen", "teenage", "scout"].contains(&word)
             || word.strip_suffix("'s").or_else(|| word.strip_suffix('\'')).is_some_and(plain)
     };
     let occasion = |word: &String| OCCASIONS.contains(&word.as_str());
@@ -196,8 +196,24 @@ fn speaks_of_children(text: &str) -> bool {
     })
 }
 
-const CHILDREN: [&str; 8] =
-    ["children", "kids", "pupils", "pupil", "schoolchildren", "toddlers", "youngsters", "kindergarten"];
+const CHILDREN: [&str; 16] = [
+    "children",
+    "kids",
+    "pupils",
+    "pupil",
+    "schoolchildren",
+    "toddlers",
+    "youngsters",
+    "kindergarten",
+    "teenagers",
+    "teens",
+    "teenager",
+    "youths",
+    "minors",
+    "scouts",
+    "students",
+    "preschoolers",
+];
 const OCCASIONS: &[&str] = &[
     "workshop",
     "workshops",

@@ -51,12 +51,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         });
         let washed = context.dyeings().any(|dyeing| dyeing.goods == goods && dyeing.washed.is_some());
         let place = match dried {
-            Some(_) if fixed_later => continue,
+            Some(_) if fixed_later && washed => continue,
+            Some(_) if fixed_later => laid,
             Some(place) => place,
             None if !washed && context.steps().last().is_some() => laid,
             None => continue,
         };
-        let what = if dried.is_some() { "are dried" } else { "are never washed" };
+        let what = if dried.is_some_and(|dried| dried == place) { "are dried" } else { "are never washed" };
         let finding = Finding::new(&RULE, place, format!("{} {what} with the loose dye and soda still in them", context.goods_name(goods)))
             .help("Rinse cold until nearly clear, then soap off at 60 °C twice, then dry. Dried in, soda weakens cotton and loose dye sets in the wrong place.");
         found.push(if place == laid { finding } else { finding.note(laid, "the dye comes here") });

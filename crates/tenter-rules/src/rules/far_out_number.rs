@@ -69,7 +69,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
     for goods in &context.recipe.goods {
         if let Some(mass) = &goods.piece_mass
-            && !(0.0005..=25.0).contains(&mass.value.best)
+            && !(0.0005..=10.0).contains(&mass.value.best)
         {
             tell(goods.name.place, "a piece of", mass, "hardly a garment");
         }

@@ -1,11 +1,11 @@
 //! No salt in the bath.
 
-use crate::bench::number;
+use crate::bench::{bath_of, number};
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_reference::{DyeFamily, FibreFamily, Role};
-use tenter_rehearse::{EventKind, Medium};
+use tenter_rehearse::EventKind;
 
 pub(crate) const RULE: Rule = Rule {
     name: "immersion-without-salt",
@@ -23,13 +23,18 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
     let mut told = Vec::new();
     for dyeing in context.dyeings() {
-        let Medium::Bath(liquor) = dyeing.medium else { continue };
+        let Some((liquor, bath)) = bath_of(context, dyeing) else { continue };
         let wants = context.class(dyeing.dye).is_some_and(|class| {
             class.needs.value.salt && matches!(class.family, DyeFamily::Reactive | DyeFamily::Direct)
         });
         let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
         let place = context.laid_at(dyeing);
-        if dyeing.dry || !wants || !cellulose || told.contains(&liquor) || context.verb_at(place) == Some("dip") {
+        if dyeing.dry
+            || !wants
+            || !cellulose
+            || told.contains(&liquor)
+            || context.verb_at(place).is_some_and(|verb| LAID.contains(&verb))
+        {
             continue;
         }
         let ratio = context.events().find_map(|event| match &event.kind {
@@ -37,7 +42,6 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             _ => None,
         });
         let Some(ratio) = ratio.filter(|ratio| ratio.value.best >= LONG) else { continue };
-        let Some(bath) = &dyeing.bath_then else { continue };
         let direct = context.class(dyeing.dye).is_some_and(|class| class.family == DyeFamily::Direct);
         let least = if direct { LEAST_DIRECT } else { LEAST_SALT };
         let salted = bath.volume.as_ref().is_none_or(|volume| {
@@ -85,6 +89,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// Dye that was laid on the cloth, or taken up in a dip, and only afterwards came into a bath.
+const LAID: [&str; 8] = ["dip", "squirt", "pour", "spray", "brush", "print", "sprinkle", "sift"];
 /// kg/m³ of salt; the palest shades have 20.
 const LEAST_SALT: f64 = 10.0;
 /// The same for direct dyes, which go on with far less.

@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 }
 
 /// Whether liquor, ice or steam comes on the goods after the powder, or they hold their own weight of water by then.
-fn again_wet(context: &Context<'_>, dyeing: &tenter_rehearse::Dyeing) -> bool {
+pub(crate) fn again_wet(context: &Context<'_>, dyeing: &tenter_rehearse::Dyeing) -> bool {
     let held = dyeing.zone_then.as_ref().is_some_and(|zone| zone.water_ratio().best >= 1.0);
     let laid = context.laid_at(dyeing);
     let mut after = false;

@@ -23,7 +23,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             goods,
             carried,
             bath: Some(bath),
-            strength_nominal: Some(nominal),
+            strength_nominal,
             strength_actual,
             earlier_uses,
             lot,
@@ -59,7 +59,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             );
             continue;
         }
-        let Some(actual) = strength_actual.as_ref().filter(|_| *earlier_uses > 0) else { continue };
+        let (Some(nominal), Some(actual)) = (strength_nominal, strength_actual.as_ref().filter(|_| *earlier_uses > 0))
+        else {
+            continue;
+        };
         if actual.value.best < nominal.value.best * WEAKEST {
             found.push(
                 Finding::new(

@@ -193,10 +193,19 @@ fn temperatures(context: &Context<'_>, found: &mut Vec<Finding>) {
                     to.show()
                 ),
             )
+            .level(if contrary(from, to) { Level::Warning } else { Level::Advice })
             .noted(from, "its temperature comes from here")
             .figure(from)
             .figure(to)
-            .help("Leave the step out, or put right one of the two temperatures."),
+            .help("Leave the step out, or put right one of the two temperatures: °F for °C, perhaps."),
         );
     }
 }
+
+/// The one temperature is so far on the wrong side of the other that it is a slip, not an idle step.
+fn contrary(from: &Figure, to: &Figure) -> bool {
+    libm::fabs(from.value.best - to.value.best) > SLIP
+}
+
+/// Kelvins.
+const SLIP: f64 = 4.0;

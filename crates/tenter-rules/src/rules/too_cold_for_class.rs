@@ -1,12 +1,12 @@
 //! A hot dye left cold.
 
-use crate::bench::number;
+use crate::bench::{bath_of, number};
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::Figure;
-use tenter_reference::FibreFamily;
-use tenter_rehearse::{EventKind, Medium};
+use tenter_reference::{DyeFamily, FibreFamily};
+use tenter_rehearse::EventKind;
 
 pub(crate) const RULE: Rule = Rule {
     name: "too-cold-for-class",
@@ -27,7 +27,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let Some(window) = class.fixation_celsius.as_ref().filter(|window| window.low >= HOT_CLASS) else { continue };
         let cold_class = class.room_temperature.as_ref().is_none_or(|room| room.value);
         let cellulose = context.share_of(goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
-        if !context.is_reactive(dye) || cold_class || !cellulose {
+        if !(context.is_reactive(dye) || class.family == DyeFamily::Direct) || cold_class || !cellulose {
             continue;
         }
         let mut warmest: Option<&Figure> = None;
@@ -35,11 +35,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         for dyeing in context.dyeings().filter(|dyeing| dyeing.goods == goods && dyeing.dye == dye) {
             steamed |= dyeing.steamed;
             let on_cloth = dyeing.warmest.as_ref().map(|(figure, _)| figure);
-            let in_bath = context.events().filter_map(|event| match (&event.kind, dyeing.medium) {
-                (EventKind::Immersed { liquor, temperature, .. }, Medium::Bath(bath)) if *liquor == bath => {
-                    Some(temperature)
-                }
-                (EventKind::BathTemperature { liquor, to, .. }, Medium::Bath(bath)) if *liquor == bath => Some(to),
+            let bathed = bath_of(context, dyeing).map(|(index, _)| index);
+            let in_bath = context.events().filter_map(|event| match (&event.kind, bathed) {
+                (EventKind::Immersed { liquor, temperature, .. }, Some(bath)) if *liquor == bath => Some(temperature),
+                (EventKind::BathTemperature { liquor, to, .. }, Some(bath)) if *liquor == bath => Some(to),
                 (EventKind::Batch { goods: lying, surroundings, .. }, _) if *lying == goods => Some(surroundings),
                 _ => None,
             });

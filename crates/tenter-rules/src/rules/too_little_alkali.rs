@@ -25,10 +25,15 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     let mut told: Vec<Told> = Vec::new();
     for dyeing in context.dyeings() {
         let cellulose = context.share_of(dyeing.goods, FibreFamily::Cellulose).is_some_and(|share| share >= 0.5);
-        if !cellulose || !context.is_reactive(dyeing.dye) || dyeing.base.high <= 0.0 || dyeing.steamed {
+        if !cellulose || !context.is_reactive(dyeing.dye) || dyeing.base.high <= 0.0 {
             continue;
         }
-        let soda = dyeing.usable.scale(SODA_ASH_MOLAR_MASS);
+        // Steam makes soda of bicarbonate: two of it give one.
+        let soda = if dyeing.steamed {
+            dyeing.base.scale(0.5 * SODA_ASH_MOLAR_MASS)
+        } else {
+            dyeing.usable.scale(SODA_ASH_MOLAR_MASS)
+        };
         let finding = match dyeing.medium {
             Medium::Cloth => on_cloth(context, dyeing, soda),
             Medium::Bath(_) => in_bath(context, dyeing, soda),
@@ -92,11 +97,13 @@ fn contents(dyeing: &Dyeing) -> impl Iterator<Item = &(tenter_resolve::recipe::M
     cloth.or(dyeing.bath_then.as_ref().map(|bath| &bath.contents)).into_iter().flat_map(|contents| &contents.parts)
 }
 
-/// Soda ash for dye on the cloth, g for g.
-const RATIO: f64 = 1.5;
-/// From here on it is scant rather than too little, and told as advice.
-const SCANT: f64 = 1.2;
-/// Half-width of the dye laid, as a share, beyond which nothing is said.
+/// Soda ash for dye on the cloth, g for g: below it the dye's own acid takes the pH down while it reacts.
+const RATIO: f64 = 1.0;
+/// The trade gives at least this; between the two it is advice.
+const USUAL_RATIO: f64 = 1.5;
+/// The same for what is steamed: heat does the rest. Print pastes have half as much bicarbonate as dye and more.
+const STEAMED_RATIO: f64 = 0.18;
+/// Half-width of the dye laid, as a share, beyond which only the most favourable reading counts.
 const UNSURE: f64 = 0.6;
 /// Share of the usual strength of a bath below which it is told.
 const BATH_SHARE: f64 = 0.6;
@@ -104,31 +111,42 @@ const BATH_SHARE: f64 = 0.6;
 fn on_cloth(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Finding, f64)> {
     // Nothing but bicarbonate is another rule's business; what is known only roughly is no ground for a complaint.
     let bicarbonate_only = soda.best <= 0.0 && dyeing.base.best > 0.0;
-    if dyeing.all_dye.best <= 0.0 || bicarbonate_only || dyeing.all_dye.relative_spread() > UNSURE {
+    if dyeing.all_dye.best <= 0.0 || bicarbonate_only {
         return None;
     }
-    let ratio = soda.best / dyeing.all_dye.best;
-    if ratio >= RATIO {
+    let unsure = dyeing.all_dye.relative_spread() > UNSURE;
+    let ratio = if unsure {
+        // The most favourable reading must fall short.
+        soda.high / dyeing.all_dye.low.max(f64::MIN_POSITIVE)
+    } else {
+        soda.best / dyeing.all_dye.best
+    };
+    if unsure && ratio >= RATIO {
+        return None;
+    }
+    let wanted = if dyeing.steamed { STEAMED_RATIO } else { USUAL_RATIO };
+    if ratio >= wanted {
         return None;
     }
     let zone = context.zone_name(dyeing.goods, dyeing.zone);
-    let missing = crate::bench::weighable(dyeing.all_dye.best * RATIO - soda.best);
+    // Enough for the most dye and the least soda there may be.
+    let missing = crate::bench::weighable(dyeing.all_dye.high * wanted - soda.low);
     let finding = Finding::new(
         &RULE,
         context.laid_at(dyeing),
         format!(
-            "{zone}: {} of dye with {} of soda ash, {} g for each gram; {RATIO} g is the least that serves",
+            "{zone}: {} of dye with {} of soda ash, {} g for each gram; {wanted} g is the least the trade gives",
             grams(dyeing.all_dye),
             grams(soda),
-            number(ratio)
+            finely(ratio)
         ),
     )
+    .level(if dyeing.steamed || ratio < RATIO { Level::Warning } else { Level::Advice })
     .figure(&dyeing.mass)
     .help(format!(
-        "Bring about {missing} more soda ash there: a stronger soak, a wetter cloth, soda strewn over it or put into the bottle. Or lay less dye."
+        "Bring about {missing} more soda ash there, for all pieces together: a stronger soak, a wetter cloth, soda strewn over it or put into the bottle. Or lay less dye."
     ));
-    let finding = if ratio >= SCANT { finding.level(Level::Advice) } else { finding };
-    Some((with_alkali(context, dyeing, finding), ratio / RATIO))
+    Some((with_alkali(context, dyeing, finding), ratio / wanted))
 }
 
 fn in_bath(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Finding, f64)> {
@@ -148,7 +166,8 @@ fn in_bath(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(Fi
     };
     // A short bath needs no more in all than the cloth would: strength times ratio says enough.
     let strength = soda / volume;
-    let enough_for_dye = soda.best / dyeing.all_dye.best.max(f64::MIN_POSITIVE) >= 2.0 * RATIO && strength.best >= 5.0;
+    let enough_for_dye =
+        soda.best / dyeing.all_dye.best.max(f64::MIN_POSITIVE) >= 2.0 * USUAL_RATIO && strength.best >= 5.0;
     if strength.best >= usual * BATH_SHARE || (enough_for_dye && depth > 0.045) {
         return None;
     }
@@ -177,4 +196,13 @@ fn with_alkali(context: &Context<'_>, dyeing: &Dyeing, mut finding: Finding) -> 
         }
     }
     finding
+}
+
+/// To two places below one.
+fn finely(ratio: f64) -> String {
+    if ratio < 1.0 {
+        tenter_quantity::show_number(Interval::exact(libm::round(ratio * 100.0) / 100.0))
+    } else {
+        number(ratio)
+    }
 }

@@ -58,11 +58,22 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                     if only_tints { "takes the dye only weakly" } else { "stays pale" }
                 ),
             )
+            .level(if unseen(&pale, share) { Level::Advice } else { Level::Warning })
             .figure(&first.share)
             .help("The piece comes out lighter and may look flecked. Take more dye for the look of it, add a dye for that fibre, or accept it with a reason."),
         );
     }
 }
 
+/// Elastane runs inside the yarn, wrapped by the other fibre: a little of it is hardly seen.
+fn unseen(pale: &[&tenter_resolve::recipe::FibreShare], share: f64) -> bool {
+    let elastane = pale.iter().all(|part| part.fibre.is_some_and(|fibre| fibre.id == "elastane"));
+    share <= if elastane { WRAPPED } else { FLECKS } + 1e-9
+}
+
+/// Share of elastane up to which it is advice.
+const WRAPPED: f64 = 0.1;
+/// Share of any other fibre up to which it is advice.
+const FLECKS: f64 = 0.05;
 /// Share of the weight.
 const LEAST: f64 = 0.02;

@@ -44,6 +44,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .help("Take a bigger vessel with a hand's breadth to spare, or work in lots."),
         );
     }
+    standing(context, found);
     for step in context.steps() {
         let Some(tenter_resolve::recipe::Source::Vessel(id)) = &step.source else { continue };
         let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
@@ -73,5 +74,40 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .figure(most)
             .help("Take a bigger vessel, or pour in two goes."),
         );
+    }
+}
+
+/// A liquor that does not fit into the vessel it is made in, goods or no goods.
+fn standing(context: &Context<'_>, found: &mut Vec<Finding>) {
+    let mut told = Vec::new();
+    for frame in &context.rehearsal.frames {
+        for liquor in frame.liquors.iter().filter(|liquor| !liquor.gone) {
+            let Some(id) = liquor.vessel.filter(|id| !told.contains(id)) else { continue };
+            let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
+            let (Some(holds), Some(volume)) = (&vessel.holds, &liquor.volume) else { continue };
+            let known = found.iter().any(|have| have.rule == RULE.name && have.message.contains(&*vessel.name.text));
+            if volume.value.low <= holds.value.high || known || context.troubled_line(frame.place) {
+                continue;
+            }
+            told.push(id);
+            found.push(
+                Finding::new(
+                    &RULE,
+                    frame.place,
+                    format!(
+                        "{} of liquor is to stand in {}, which holds {}",
+                        volume.show(),
+                        vessel.name.text,
+                        holds.show()
+                    ),
+                )
+                .noted(holds, "holds so much")
+                .figure(volume)
+                .figure(holds)
+                .help(
+                    "Take a bigger vessel with room for the goods and a hand's breadth to spare, or make less of it.",
+                ),
+            );
+        }
     }
 }
