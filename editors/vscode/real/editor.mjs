@@ -51,6 +51,7 @@ export async function start({ rig, vsix, folder, settings, machine = {}, searchP
   const address = `http://127.0.0.1:${port}`;
   let browser;
   const stop = async () => {
+    for (const signal of ["SIGINT", "SIGTERM"]) process.removeListener(signal, interrupted);
     await browser?.close();
     try {
       process.kill(-server.pid, "SIGTERM");
@@ -60,6 +61,9 @@ export async function start({ rig, vsix, folder, settings, machine = {}, searchP
     await sleep(700);
     rmSync(temporary, { recursive: true, force: true, maxRetries: 5, retryDelay: 300 });
   };
+  // The editor is no child that ends with this process.
+  const interrupted = () => void stop().finally(() => process.exit(130));
+  for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, interrupted);
   try {
     for (let turn = 0; ; turn += 1) {
       if (await fetch(`${address}/healthz`).then(() => true, () => false)) break;
@@ -120,6 +124,7 @@ function driver(page, address, workspace, out) {
       await page.keyboard.type(place);
       await sleep(250);
       await key("Enter");
+      await page.waitForSelector(".quick-input-widget", { state: "hidden", timeout: 15_000 });
       await sleep(250);
     },
     /** Lines as drawn, with what stands at their ends. */

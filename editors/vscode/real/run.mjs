@@ -1,6 +1,6 @@
 // The extension as a dyer meets it, in a real VS Code. Figures that are asserted are worked out by hand beside them.
 import assert from "node:assert/strict";
-import { accessSync, constants, existsSync, mkdirSync, readFileSync, rmSync, statSync, symlinkSync } from "node:fs";
+import { accessSync, constants, existsSync, mkdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -43,7 +43,11 @@ async function session(settings, work, options = {}) {
   }
 }
 
+/** For trying one thing: `ONLY=scaling`. */
+const only = process.env.ONLY && new RegExp(process.env.ONLY);
+
 async function step(editor, name, work) {
+  if (only && !only.test(name)) return;
   const begin = Date.now();
   try {
     await work();
@@ -60,6 +64,7 @@ async function step(editor, name, work) {
 async function working(editor, theme) {
   const { page, workspace, key, command, goTo, until, lines, texts, inside, picture, visible } = editor;
   const file = path.join(workspace, "harbour-dusk.dye");
+  writeFileSync(path.join(workspace, "new-block.dye"), "\n");
   const save = async () => {
     await key("Control+s");
     await sleep(700);
@@ -69,6 +74,13 @@ async function working(editor, theme) {
     await focus();
     await command("File: Revert File");
     await sleep(400);
+  };
+  const original = readFileSync(file, "utf8");
+  /** The file as it came, written from outside; the editor takes it up. */
+  const restore = async () => {
+    await save();
+    writeFileSync(file, original);
+    await sleep(1500);
   };
   const focus = async () => {
     for (let turn = 0; turn < 2; turn += 1) await key("Escape");
@@ -80,7 +92,8 @@ async function working(editor, theme) {
     await goTo("34:1");
     // 8 L × 60 g/L = 480 g; 6 × 165 g = 990 g.
     await until(async () => (await lines()).some((line) => /60 g\/L +soda ash *480 g/.test(line)), "480 g behind the soda ash");
-    assert.ok((await lines()).some((line) => /165 g each *990 g/.test(line)), "990 g behind the weight");
+    await goTo("12:1");
+    await until(async () => (await lines()).some((line) => /165 g each *990 g/.test(line)), "990 g behind the weight");
     await until(async () => (await texts(".codelens-decoration")).some((lens) => /used/.test(lens)), "a lens over a mix");
     assert.ok((await texts(".statusbar-item")).some((item) => /Dye recipe/.test(item)), "the language in the status bar");
     assert.ok((await page.$$(".colorpicker-color-decoration")).length >= 3, "swatches of the three dyes");
@@ -94,8 +107,8 @@ async function working(editor, theme) {
     const sheet = await inside("#sheet");
     // 6 × 4 g = 24 g of lagoon; 480 + 6 × 12 + 60 = 612 g of soda ash.
     assert.match(sheet, /Harbour Dusk/);
-    assert.match(sheet, /lagoon +24 g/);
-    assert.match(sheet, /soda ash +612 g/);
+    assert.match(sheet, /lagoon\s+24 g/);
+    assert.match(sheet, /soda ash\s+612 g/);
     await focus();
     await goTo("58:3");
     await until(async () => /After line 58/.test(await inside("#sheet .here")), "the state after line 58");
@@ -106,6 +119,7 @@ async function working(editor, theme) {
     await focus();
     await goTo("57:99");
     await key("Enter");
+    await until(async () => (await texts(".statusbar-item")).some((item) => /Ln 58/.test(item)), "a new line");
     await page.keyboard.type("soak tees in ");
     await key("Control+Space");
     await visible(".suggest-widget.visible");
@@ -141,14 +155,13 @@ async function working(editor, theme) {
     await focus();
     await goTo("57:3");
     await command("Dye: Show Bench Sheet");
-    await until(async () => /Weigh out/.test(await inside("main li.task") || await inside("main")), "the bench sheet");
     const frame = await until(async () => {
       for (const one of page.frames()) if (await one.$("main li.task").catch(() => null)) return one;
       return undefined;
     }, "boxes to tick");
     const tasks = await frame.$$eval("main li.task", (found) => found.map((it) => it.innerText));
     assert.ok(tasks.some((task) => /^lagoon: 24 g/.test(task)), `no 24 g of lagoon to weigh: ${tasks.slice(0, 3)}`);
-    assert.equal(await frame.evaluate(() => document.scripts.length && [...document.scripts].some((it) => it.textContent.includes("print"))), false);
+    assert.equal(await frame.evaluate(() => document.scripts.length), 0, "the sheet runs a script");
     await picture("bench-sheet");
   });
 
@@ -164,7 +177,7 @@ async function working(editor, theme) {
     const html = readFileSync(saved, "utf8");
     assert.match(html, /default-src 'none'/);
     assert.match(html, /lagoon: <strong>24 g/);
-    const paper = await page.context().newPage();
+    const paper = await page.context().browser().newPage();
     await paper.emulateMedia({ media: "print" });
     await paper.setContent(html.replace(/<script[\s\S]*?<\/script>/g, ""));
     await paper.screenshot({ path: path.join(OUT, "paper.png"), fullPage: true });
@@ -177,7 +190,7 @@ async function working(editor, theme) {
     await command("Dye: New Log Entry");
     const day = new Date().toISOString().slice(0, 4);
     await until(async () => new RegExp(`log ${day}-\\d\\d-\\d\\d`).test(await save()), "the entry in the file");
-    await key("Control+z");
+    await restore();
   });
 
   await step(editor, "scaling", async () => {
@@ -194,15 +207,14 @@ async function working(editor, theme) {
     // The soak doubles from 8 L to 16 L; what is per litre stays.
     assert.match(readFileSync(file, "utf8"), /16 L +water/);
     assert.match(readFileSync(file, "utf8"), /60 g\/L +soda ash/);
-    for (let turn = 0; turn < 2; turn += 1) await key("Control+z");
-    await save();
+    await restore();
   });
 
   await step(editor, "restart, and the log", async () => {
     await focus();
     await command("Dye: Restart Server");
     await sleep(1500);
-    await until(async () => (await lines()).some((line) => /990 g/.test(line)), "hints after the restart");
+    await until(async () => (await lines()).some((line) => /on rim *24 g/.test(line)), "hints after the restart");
     await command("Dye: Show Server Log");
     await until(async () => (await texts(".output-view-container, .panel .view-lines")).some((it) => /from the PATH/.test(it)), "where the server was found, in the log");
     await command("View: Toggle Panel Visibility");
@@ -219,25 +231,23 @@ async function working(editor, theme) {
   });
 
   await step(editor, "a new block is set in, and an empty line ends it", async () => {
-    await command("File: New Untitled Text File");
-    await sleep(500);
-    await command("Change Language Mode");
-    await visible(".quick-input-widget");
-    await page.keyboard.type("Dye recipe");
-    await sleep(400);
-    await key("Enter");
-    await sleep(600);
+    await page.dblclick('.explorer-folders-view .monaco-list-row[aria-label^="new-block.dye"]');
+    await until(async () => (await texts(".tab.active")).some((tab) => /new-block/.test(tab)), "the new file");
+    await sleep(800);
+    await page.click(".editor-group-container.active .view-lines");
+    await key("Control+Home");
+    await sleep(300);
     for (const text of ["goods tees", "pieces 6", "", "mix soda soak", "8 L water"]) {
       await page.keyboard.type(text);
       await key("Escape");
       await key("Enter");
     }
-    const typed = await until(async () => {
-      const found = (await lines()).map((line) => line.trimEnd());
-      return found.some((line) => /8 L water/.test(line)) && found;
+    await key("Control+s");
+    const typed = await until(() => {
+      const held = readFileSync(path.join(workspace, "new-block.dye"), "utf8");
+      return /8 L water/.test(held) && held;
     }, "the typed lines");
-    assert.ok(typed.includes("goods tees") && typed.some((line) => /^ {2}pieces 6/.test(line)), JSON.stringify(typed));
-    assert.ok(typed.some((line) => /^mix soda soak/.test(line)) && typed.some((line) => /^ {2}8 L water/.test(line)), JSON.stringify(typed));
+    assert.equal(typed.replace(/[ \t]+$/gm, "").trim(), "goods tees\n  pieces 6\n\nmix soda soak\n  8 L water");
     await command("View: Revert and Close Editor");
   });
 
@@ -266,4 +276,4 @@ await session(settings("light"), async (editor) => {
 }, { machine: { "tenter.server.path": "/nowhere/tenter" } });
 
 console.log(`${ran} steps held, ${failed.length} failed; pictures in ${path.relative(process.cwd(), OUT)}`);
-if (failed.length > 0 || ran < 10) process.exit(1);
+if (failed.length > 0 || (ran < 10 && !only)) process.exit(1);

@@ -1,6 +1,8 @@
 // Pages for webviews and for printing. Whatever comes from a recipe passes through `escaped`.
 import { randomBytes } from "node:crypto";
 
+import type { Node } from "./nodes";
+
 /** Text as HTML shows it. */
 export function escaped(text: string): string {
   return text.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
@@ -42,4 +44,16 @@ export function page({ title, style, body, script, inline }: Page): string {
     "</body>",
     "</html>",
   ].join("\n");
+}
+
+/** Nodes as HTML. */
+export function toHtml(nodes: readonly Node[]): string {
+  return nodes.map(({ tag, className, text, span, row, children }) => {
+    const attributes = [
+      className === undefined ? "" : ` class="${escaped(className)}"`,
+      span === undefined ? "" : ` colspan="${span}"`,
+      tag === "th" ? ` scope="${row === true ? "row" : "col"}"` : "",
+    ].join("");
+    return `<${tag}${attributes}>${escaped(text ?? "")}${toHtml(children ?? [])}</${tag}>`;
+  }).join("");
 }

@@ -1,6 +1,8 @@
 // What the totals window is told to show.
-import type { Sheet } from "./sections";
+import type { Node } from "./nodes";
 
-export type Message =
-  | { readonly kind: "sheet"; readonly sheet: Sheet; readonly state: Sheet | undefined }
-  | { readonly kind: "nothing"; readonly words: string };
+export interface Message {
+  /** The recipe; empty when there is none. */
+  readonly title: string;
+  readonly nodes: readonly Node[];
+}

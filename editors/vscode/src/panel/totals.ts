@@ -2,18 +2,18 @@
 import * as vscode from "vscode";
 
 import { type Tenter, words } from "../server/tenter";
-import { escaped, page } from "./html";
+import { page, toHtml } from "./html";
 import type { Message } from "./message";
+import type { Node } from "./nodes";
 import { print } from "./print";
-import { type Sheet, takeApart } from "./sections";
+import { type Sheet, sheetNodes, stateNodes } from "./sheet";
 import { WINDOW_STYLE } from "./style";
 
 /** What the server answers. */
 interface Answer {
   readonly title: string;
-  readonly text: string;
-  readonly state?: string;
-  readonly totals?: string;
+  readonly state: string;
+  readonly sheet: Sheet;
 }
 
 const VIEW = "tenter.totals";
@@ -63,9 +63,7 @@ export class TotalsPanel implements vscode.Disposable, vscode.WebviewPanelSerial
       void vscode.window.showInformationMessage(NO_RECIPE);
       return;
     }
-    const sheet = takeApart(answer.totals ?? answer.text);
-    const sections = sheet.sections.map(({ heading, text }) => `<h2>${escaped(heading)}</h2><pre>${escaped(text)}</pre>`);
-    await print(answer.title, `<h1>${escaped(answer.title)}</h1><p class="about">${escaped(sheet.about)}</p>${sections.join("")}`);
+    await print(answer.title, toHtml(sheetNodes(answer.sheet)));
   }
 
   deserializeWebviewPanel(panel: vscode.WebviewPanel): Promise<void> {
@@ -133,25 +131,20 @@ export class TotalsPanel implements vscode.Disposable, vscode.WebviewPanelSerial
       return;
     }
     this.last = told;
-    panel.title = message.kind === "sheet" ? `Totals: ${message.sheet.title}` : "Totals";
+    panel.title = message.title === "" ? "Totals" : `Totals: ${message.title}`;
     await panel.webview.postMessage(message);
   }
 
   private async message(): Promise<Message> {
     const editor = this.editor;
     if (editor === undefined || editor.document.isClosed) {
-      return { kind: "nothing", words: "Open a recipe to see what it comes to." };
+      return quiet("Open a recipe to see what it comes to.");
     }
     try {
       const answer = await this.ask(editor);
-      if (answer === undefined) {
-        return { kind: "nothing", words: NO_RECIPE };
-      }
-      const sheet = takeApart(answer.totals ?? answer.text);
-      const state = answer.state === undefined || answer.state === "" ? undefined : takeApart(answer.state);
-      return { kind: "sheet", sheet: named(sheet, answer.title), state };
+      return answer === undefined ? quiet(NO_RECIPE) : { title: answer.title, nodes: sheetNodes(answer.sheet, stateNodes(answer.state)) };
     } catch (error) {
-      return { kind: "nothing", words: words(error) };
+      return quiet(words(error));
     }
   }
 
@@ -167,6 +160,7 @@ export function dyeEditor(): vscode.TextEditor | undefined {
   return editor?.document.languageId === "dye" ? editor : undefined;
 }
 
-function named(sheet: Sheet, title: string): Sheet {
-  return sheet.title === "" ? { ...sheet, title } : sheet;
+function quiet(text: string): Message {
+  const nodes: Node[] = [{ tag: "p", className: "quiet", text }];
+  return { title: "", nodes };
 }
