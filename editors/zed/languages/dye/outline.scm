@@ -1,0 +1,4 @@
+(block
+  (header
+    kind: (_) @context
+    name: (name)? @name)) @item
