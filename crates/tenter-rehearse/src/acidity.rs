@@ -12,6 +12,10 @@ use crate::substances::Substances;
 /// Share of the water up to which a material that the model does not know is left out.
 const UNKNOWN_TRACE: f64 = 1e-4;
 
+/// Known alkali or acid, mol to a kilogram of materials whose effect on the pH is not known, from which those hardly count:
+/// alum, among the strongest of them, gives off some 6 mol of acid a kilogram.
+const KNOWN_ENOUGH: f64 = 20.0;
+
 /// The pH of a liquor at its temperature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Acidity {
@@ -72,6 +76,18 @@ pub fn acidity(
     let unknown = |id: MaterialId| substances.get(id).is_some_and(|substance| substance.unmodelled);
     if contents.parts.iter().any(|(id, mass)| unknown(*id) && mass.value.best > UNKNOWN_TRACE * water.best) {
         return None;
+    }
+    let doubtful: f64 = contents
+        .parts
+        .iter()
+        .filter(|(id, _)| substances.get(*id).is_some_and(|substance| substance.doubtful))
+        .map(|(_, mass)| mass.value.best)
+        .sum();
+    if doubtful > UNKNOWN_TRACE * water.best {
+        let known = substances.base(contents).best.max(substances.acid(contents).best);
+        if known < KNOWN_ENOUGH * doubtful {
+            return None;
+        }
     }
     let kelvin = temperature.max(Interval::exact(273.15)).min(Interval::exact(373.15));
     let lost = decarbonated;

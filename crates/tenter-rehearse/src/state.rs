@@ -194,8 +194,11 @@ impl LiquorState {
         (volume.best > 0.0).then(|| self.contents.mass(id) / volume)
     }
 
-    /// What a litre of it weighs: everything in it together over its volume, kg/m³.
+    /// What a litre of it weighs: everything in it together over its volume, kg/m³. `None` for powder with no water to it.
     pub fn density(&self) -> Option<Interval> {
+        if self.contents.water.as_ref().is_some_and(|water| water.value.high <= 0.0) {
+            return None;
+        }
         let volume = self.volume.as_ref()?.value;
         (volume.low > 0.0).then(|| self.contents.total_mass() / volume)
     }

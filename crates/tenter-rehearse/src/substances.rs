@@ -36,6 +36,9 @@ pub struct Substance {
     pub ions: Option<Totals>,
     /// Whether it moves the pH in a way the model does not know (bleach).
     pub unmodelled: bool,
+    /// Whether it would move the pH of plain water in a way the model does not know (alum, borax, water glass); beside plenty of
+    /// known alkali or acid it hardly counts.
+    pub doubtful: bool,
     /// Dye family, for a dye.
     pub family: Option<DyeFamily>,
     /// Reactive class by its group, for a reactive dye.
@@ -196,8 +199,14 @@ fn substance(material: &Material) -> Substance {
         })
         .filter(|factor| (factor.value.best - 1.0).abs() > 1e-9);
     let class = material.class;
+    let ions = entry
+        .and_then(|entry| entry.ions)
+        .zip(moles)
+        .filter(|(ions, _)| ions.hypochlorite == 0.0)
+        .map(|(ions, moles)| components(&ions).scaled(moles.best));
+    let role = material.role();
     Substance {
-        role: material.role(),
+        role,
         liquid: material.liquid,
         density: material.density.as_ref().map_or(Interval::exact(1000.0), |figure| figure.value),
         purity,
@@ -209,11 +218,18 @@ fn substance(material: &Material) -> Substance {
         } else {
             Interval::ZERO
         },
-        ions: entry
-            .and_then(|entry| entry.ions)
-            .zip(moles)
-            .filter(|(ions, _)| ions.hypochlorite == 0.0)
-            .map(|(ions, moles)| components(&ions).scaled(moles.best)),
+        doubtful: ions.is_none()
+            && matches!(
+                role,
+                Role::Alkali
+                    | Role::Acid
+                    | Role::Buffer
+                    | Role::Mordant
+                    | Role::Reducer
+                    | Role::Oxidiser
+                    | Role::Sequestrant
+            ),
+        ions,
         unmodelled: entry.and_then(|entry| entry.ions).is_some_and(|ions| ions.hypochlorite > 0.0),
         family: class.map(|class| class.family),
         reactive: class.and_then(|class| reactive_class(&class.id)),

@@ -182,3 +182,20 @@ fn the_alkali_on_the_cloth_names_its_lines() {
     let told = alkali.derivation(&|place| format!("at {}", place.start));
     assert!(told.contains('='), "{told}");
 }
+
+/// What the model has no ions for is not taken for plain water: the pH is then not known, but beside plenty of soda ash it is.
+#[test]
+fn unknown_acids_and_alkalis_leave_the_ph_open() {
+    let ph = |parts: &str| {
+        let text = format!(
+            "recipe Liquor\n\ngoods tees\n  pieces   1\n  weight   150 g each\n  fibre    100% cotton\n\nmix bath\n  1 L water at 25 °C\n{parts}\nsteps\n  soak     tees in bath for 20 min\n"
+        );
+        let rehearsal = rehearse(&common::recipe(&text));
+        rehearsal.mixes[0].acidity(&rehearsal.substances).map(|acidity| acidity.solved)
+    };
+    for unknown in ["alum", "borax", "sodium silicate", "cream of tartar", "sodium dithionite"] {
+        assert_eq!(ph(&format!("  5 g {unknown}\n")), None, "{unknown}");
+    }
+    assert!((ph("  60 g soda ash\n  1 g alum\n").unwrap() - 11.6).abs() < 0.2);
+    assert!((ph("").unwrap() - 7.0).abs() < 0.1);
+}
