@@ -290,6 +290,10 @@ Group 1 is a key, 2 a key and 3 its prose, 4 a verb."
     (,(concat "#[[:xdigit:]]\\{6\\}\\_>") (0 'font-lock-constant-face))
     (,(concat "\\_<because\\_>[[:blank:]]+\\(.*?\\)\\(?:[[:blank:]]+" tenter-mode--comment "\\|$\\)")
      (1 'font-lock-string-face))
+    (,(concat "\\_<until\\_>[[:blank:]]+\\([^,#0-9[:blank:]\n][^,\n]*?\\)\\(?:,\\|[[:blank:]]+\\(?:"
+              (tenter-mode--words tenter-mode--connectors) "\\)[[:blank:]]+[0-9]\\|[[:blank:]]+"
+              tenter-mode--comment "\\|$\\)")
+     (1 'font-lock-string-face))
     (,tenter-mode--number (1 'font-lock-constant-face) (2 'font-lock-type-face nil t))
     (,(concat "[[:blank:]]\\(" (tenter-mode--words tenter-mode--connectors) "\\)\\(?:[[:blank:],]\\|$\\)")
      (1 'font-lock-builtin-face)))

@@ -48,6 +48,7 @@
                ("  squirt" "70" font-lock-constant-face) ("  squirt" "mL/piece" font-lock-type-face)
                ("  squirt" "from" font-lock-builtin-face) ("  soap off" "off" font-lock-function-name-face)
                ("  soap off" "times" font-lock-type-face) ("  colour" "#1d5fa6" font-lock-constant-face)
+               ("  rinse" "until" font-lock-builtin-face) ("  rinse" "nearly" font-lock-string-face)
                ("  presss" "# finding" font-lock-comment-delimiter-face) ("  presss" "finding" font-lock-comment-face)
                ("  presss" "presss" nil) ("steps wash" "wash off" font-lock-type-face)))
   (let ((seen (probe-face (nth 0 one) (nth 1 one))))

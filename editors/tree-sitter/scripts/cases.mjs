@@ -1,5 +1,5 @@
 // The cases two grammars must agree on: every example of the specification, every recipe of the tests, and the lines of
-// cases/tricky.dye. Each is laid in a folder of its own as a file, since both sides read files.
+// the folder cases. Each is laid in a folder of its own as a file, since both sides read files.
 import { mkdirSync, mkdtempSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -35,8 +35,8 @@ function recipes() {
 }
 
 function tricky() {
-  const text = readFileSync(fileURLToPath(new URL('../cases/tricky.dye', import.meta.url)), 'utf8');
-  return [{ group: 'tricky', name: 'tricky', text }];
+  const folder = fileURLToPath(new URL('../cases', import.meta.url));
+  return readdirSync(folder).sort().map((name) => ({ group: name.replace('.dye', ''), name, text: readFileSync(join(folder, name), 'utf8') }));
 }
 
 /** All cases, in order. */

@@ -577,6 +577,7 @@ static bool read_unit(TSLexer *lexer) {
   Words words;
   clear(&words);
   bool any = false;
+  bool just = false; /* the word before was the end of a unit */
   bool per = false;
   for (int count = 0; count < 4; count++) {
     if (count > 0) {
@@ -588,13 +589,14 @@ static bool read_unit(TSLexer *lexer) {
     Words last;
     clear(&last);
     memcpy(last.text, words.text + before, words.length - before + 1);
-    if (any && strcmp(last.text, "per") == 0) {
+    if (just && strcmp(last.text, "per") == 0) {
       per = true;
       break;
     }
     if (count > 0 && is_connector(&last)) break;
     if (count == 3) break;
-    if (reads_as_unit(&words)) {
+    just = reads_as_unit(&words);
+    if (just) {
       lexer->mark_end(lexer);
       any = true;
       if (strchr(words.text, '/')) return found(lexer, UNIT);
