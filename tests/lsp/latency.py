@@ -6,6 +6,9 @@
 Typing is one character at a time into a step in the middle of the file. "push" is the time from the change to the
 findings of that version; "pull" sends the change and straight behind it the requests an editor sends (findings, hints
 of the visible lines), and counts until both are answered. With --check the exit code is 1 when a bound is missed.
+
+The last column is the time the server's own threads were on a processor for one edit with its completion (Linux only):
+what stays the same when other programs are busy too. On a loaded machine believe that one.
 """
 
 import argparse
@@ -99,6 +102,17 @@ def percentile(times, share):
     return ordered[min(len(ordered) - 1, int(len(ordered) * share))] * 1000
 
 
+def busy(process):
+    """Time the threads of a process were on a processor, s."""
+    total = 0
+    for task in pathlib.Path(f"/proc/{process}/task").iterdir():
+        try:
+            total += int((task / "schedstat").read_text().split()[0])
+        except (OSError, IndexError, ValueError):
+            pass
+    return total / 1e9
+
+
 def typing(command, text, capabilities, rounds, folder=None):
     """Times of: change to findings (and hints when the client pulls), and completion behind a change."""
     client = Client(command, capabilities, folder)
@@ -112,7 +126,7 @@ def typing(command, text, capabilities, rounds, folder=None):
     around = {"start": {"line": max(0, row - 30), "character": 0}, "end": {"line": row + 30, "character": 0}}
     document = {"uri": uri}
     version = 1
-    found, completed = [], []
+    found, completed, worked = [], [], []
 
     def published(wanted):
         return lambda m: (
@@ -138,6 +152,7 @@ def typing(command, text, capabilities, rounds, folder=None):
             end = {"line": row, "character": column + len(tail)}
             change = {"range": {"start": {"line": row, "character": column}, "end": end}, "text": ""}
             tail = ""
+        before = busy(client.process.pid)
         start = time.perf_counter()
         client.notify(
             "textDocument/didChange",
@@ -159,13 +174,14 @@ def typing(command, text, capabilities, rounds, folder=None):
         )
         completed.append(client.wait(lambda m: m.get("id") == asked and "method" not in m)["_at"] - start)
         time.sleep(0.002)
+        worked.append(busy(client.process.pid) - before)
     started = client.start_seconds
     memory = resident(client.process.pid)
     errors = client.errors
     client.close()
     if any("panicked" in line for line in errors):
         raise RuntimeError("".join(errors))
-    return started, found, completed, memory
+    return started, found, completed, memory, worked
 
 
 def resident(process):
@@ -231,8 +247,9 @@ def main():
     command = [options.server]
     rows, missed = [], []
 
-    def row(what, unit, p50, p99, bound=None):
-        rows.append((what, f"{p50:8.2f}", f"{p99:8.2f}", unit, "" if bound is None else f"< {bound}"))
+    def row(what, unit, p50, p99, bound=None, worked=None):
+        own = "" if worked is None else f"{percentile(worked, 0.5):8.2f} {percentile(worked, 0.99):8.2f}"
+        rows.append((what, f"{p50:8.2f}", f"{p99:8.2f}", unit, "" if bound is None else f"< {bound}", own))
         if bound is not None and not p99 < bound:
             missed.append(what)
 
@@ -242,9 +259,9 @@ def main():
     for name, text, bound in (("200 lines", short, 10), ("1 MB", long, 50)):
         for way, capabilities in (("push", {}), ("pull", PULL)):
             rounds = options.rounds if text is short else max(50, options.rounds // 2)
-            _, found, completed, memory = typing(command, text, capabilities, rounds)
+            _, found, completed, memory, worked = typing(command, text, capabilities, rounds)
             what = "findings" if way == "push" else "findings and hints"
-            row(f"{name}, {way}: {what}", "ms", percentile(found, 0.5), percentile(found, 0.99), bound)
+            row(f"{name}, {way}: {what}", "ms", percentile(found, 0.5), percentile(found, 0.99), bound, worked)
             row(f"{name}, {way}: completion", "ms", percentile(completed, 0.5), percentile(completed, 0.99), 10)
         row(f"{name}: resident", "MB", memory, memory)
     ready, times, memory = collection(command, options.recipes, options.rounds)
@@ -252,9 +269,9 @@ def main():
     row("typing meanwhile and after", "ms", percentile(times, 0.5), percentile(times, 0.99), 10)
     row(f"{options.recipes} recipes: resident", "MB", memory, memory, 150)
     print(f"200 lines: {short.count(chr(10))} lines, 1 MB: {len(long.encode()) / 1e6:.2f} MB, {long.count('recipe ')} recipes")
-    print(f"{'':42} {'p50':>8} {'p99':>8}")
-    for what, p50, p99, unit, bound in rows:
-        print(f"{what:42} {p50} {p99} {unit:3} {bound}")
+    print(f"{'':42} {'p50':>8} {'p99':>8}     {'bound':6} {'busy p50':>8} {'p99':>8}")
+    for what, p50, p99, unit, bound, own in rows:
+        print(f"{what:42} {p50} {p99} {unit:3} {bound:6} {own}".rstrip())
     if missed:
         print("missed:", "; ".join(missed))
     return 1 if missed and options.check else 0

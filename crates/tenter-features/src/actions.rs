@@ -2,9 +2,14 @@
 
 mod accept;
 mod basis;
+mod bodies;
+mod clause;
 mod fixes;
 mod log;
+mod needs;
+mod repeated;
 mod scale;
+mod split;
 mod spoon;
 mod temperature;
 
@@ -29,6 +34,17 @@ pub enum ActionKind {
     FixAll,
     /// Adds something new.
     Source,
+    /// Puts something where others can take it.
+    Extract,
+}
+
+/// A file that is to be made.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewFile {
+    /// Its path inside the collection.
+    pub path: std::sync::Arc<str>,
+    /// What it says.
+    pub text: String,
 }
 
 /// An action and the edits it makes.
@@ -44,6 +60,8 @@ pub struct Action {
     pub preferred: bool,
     /// The edits.
     pub edits: Vec<Edit>,
+    /// The file it makes; only for those who can make files.
+    pub creates: Option<NewFile>,
 }
 
 /// The actions offered on a stretch of a file. `today` is the date a log entry would get, as `2026-05-03`.
@@ -56,13 +74,16 @@ pub fn actions(snapshot: &Snapshot, path: &str, range: &Range, today: Option<&st
     spoon::offer(&analysis, range, &mut found);
     basis::offer(&analysis, range, &mut found);
     scale::offer(&analysis, range, &mut found);
+    clause::offer(snapshot, &analysis, range, &mut found);
     log::offer(&analysis, range, today, &mut found);
+    repeated::offer(&analysis, range, &mut found);
+    split::offer(snapshot, &analysis, range, &mut found);
     found.retain(|action| !action.edits.is_empty());
     found
 }
 
 fn rewrite(title: String, edits: Vec<Edit>) -> Action {
-    Action { title, kind: ActionKind::Rewrite, settles: None, preferred: false, edits }
+    Action { title, kind: ActionKind::Rewrite, settles: None, preferred: false, edits, creates: None }
 }
 
 /// The sheets with a block that meets a range, each once.

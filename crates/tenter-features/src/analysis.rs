@@ -6,7 +6,7 @@ use std::sync::{Arc, OnceLock};
 use tenter_quantity::Place;
 use tenter_rehearse::Rehearsal;
 use tenter_resolve::{Problem, Recipe, Sheet, SheetBlock, sheets};
-use tenter_rules::{Part, Scale, SheetFindings, Told, check_sheet, gather};
+use tenter_rules::{Part, Scale, SheetFindings, Told, Verdict, check_sheet, gather};
 use tenter_syntax::{Block, Span};
 
 use crate::file::File;
@@ -59,8 +59,10 @@ impl std::fmt::Debug for SheetAnalysis {
 pub struct FileAnalysis {
     /// The file.
     pub file: Arc<File>,
-    /// Its findings, in order of their places.
+    /// Its findings, in order of their places, at the levels of the collection.
     pub findings: Vec<Told>,
+    /// What the collection accepts, and why.
+    pub accepted: Vec<(Told, String)>,
     sheets: Vec<(Sheet, Arc<SheetAnalysis>)>,
     imported: BTreeMap<Arc<str>, Arc<File>>,
     /// For each block of the file: the first sheet it is part of, and its number there.
@@ -71,19 +73,26 @@ pub struct FileAnalysis {
 #[derive(Clone, Copy)]
 pub(crate) struct SheetView<'a> {
     pub index: usize,
+    /// Which of its recipes is told of: 0 as written, then its variants.
+    pub told: usize,
     pub sheet: &'a Sheet,
     of: &'a SheetAnalysis,
 }
 
 impl<'a> SheetView<'a> {
-    /// The recipe as written.
+    /// The recipe told of: as written, or a variant of it.
     pub fn recipe(self) -> Option<&'a Recipe> {
-        self.of.found.recipes.first()
+        self.of.found.recipes.get(self.told)
     }
 
-    /// The recipe carried out on paper.
+    /// That recipe carried out on paper.
     pub fn rehearsal(self) -> Option<&'a Rehearsal> {
-        self.of.found.rehearsals.first()
+        self.of.found.rehearsals.get(self.told)
+    }
+
+    /// The same sheet for each of its recipes.
+    pub fn each(self) -> impl Iterator<Item = Self> {
+        (0..self.of.found.recipes.len()).map(move |told| Self { told, ..self })
     }
 
     /// The recipe as written, then its variants.
@@ -91,20 +100,16 @@ impl<'a> SheetView<'a> {
         &self.of.found.recipes
     }
 
-    /// Each of them carried out on paper, in the same order.
-    pub fn rehearsals(self) -> &'a [Rehearsal] {
-        &self.of.found.rehearsals
-    }
-
-    /// Which of the recipes a block belongs to: a variant's own, else the recipe as written.
-    pub fn variant_at(self, block: u32) -> usize {
+    /// The same sheet for the recipe a block belongs to: a variant's own, else the recipe as written.
+    fn at(self, block: u32) -> Self {
         let place = |recipe: &Recipe| recipe.variant.as_ref().map(|name| name.place.block);
-        self.recipes().iter().position(|recipe| place(recipe) == Some(block)).unwrap_or(0)
+        let told = self.recipes().iter().position(|recipe| place(recipe) == Some(block)).unwrap_or(0);
+        Self { told, ..self }
     }
 
     /// The names of the sheet and where they stand.
     pub fn names(self) -> &'a Names {
-        self.of.names.get_or_init(|| Names::of(self.sheet, self.recipe()))
+        self.of.names.get_or_init(|| Names::of(self.sheet, self.recipes().first()))
     }
 }
 
@@ -122,7 +127,17 @@ impl FileAnalysis {
             })
             .collect();
         let parts: Vec<Part<'_>> = sheets.iter().map(|(sheet, of)| (sheet, &of.found)).collect();
-        let findings = gather(&parts);
+        let mut accepted = Vec::new();
+        let findings =
+            gather(&parts).into_iter().filter_map(|mut told| match library.levels().apply(&mut told.finding) {
+                Verdict::Told => Some(told),
+                Verdict::Accepted(reason) => {
+                    accepted.push((told, reason.to_owned()));
+                    None
+                }
+                Verdict::Off => None,
+            });
+        let findings: Vec<Told> = findings.collect();
         let mut homes = vec![None; file.document.blocks.len()];
         let mut imported = BTreeMap::new();
         for (index, (sheet, _)) in sheets.iter().enumerate() {
@@ -143,23 +158,23 @@ impl FileAnalysis {
                 }
             }
         }
-        Self { file, findings, sheets, imported, homes }
+        Self { file, findings, accepted, sheets, imported, homes }
     }
 
     /// The sheets in order.
     pub(crate) fn sheets(&self) -> impl Iterator<Item = SheetView<'_>> {
-        self.sheets.iter().enumerate().map(|(index, (sheet, of))| SheetView { index, sheet, of })
+        self.sheets.iter().enumerate().map(|(index, (sheet, of))| SheetView { index, told: 0, sheet, of })
     }
 
     /// A sheet by number.
     pub(crate) fn sheet(&self, index: usize) -> Option<SheetView<'_>> {
-        self.sheets.get(index).map(|(sheet, of)| SheetView { index, sheet, of })
+        self.sheets.get(index).map(|(sheet, of)| SheetView { index, told: 0, sheet, of })
     }
 
     /// The sheet a block of the file belongs to, and the block's number there.
     pub(crate) fn home(&self, position: usize) -> Option<(SheetView<'_>, u32)> {
         let (sheet, number) = (*self.homes.get(position)?)?;
-        Some((self.sheet(sheet)?, number))
+        Some((self.sheet(sheet)?.at(number), number))
     }
 
     /// The sheet at an offset, the number of the block there, and the offset inside the block.

@@ -38,12 +38,22 @@ struct Chosen<'a> {
 /// first recipe belongs to the first.
 fn choose(analysis: &FileAnalysis, offset: usize) -> Option<Chosen<'_>> {
     let (view, block, at) = analysis.home_at(offset)?;
-    let index = view.variant_at(block);
-    let recipe = view.recipes().get(index)?;
+    // Anywhere on a line is on what the line says.
+    let at = at + u32::try_from(analysis.file.line_range(offset).end.saturating_sub(offset)).ok()?;
+    let recipe = view.recipe()?;
     if !recipe.is_recipe() && recipe.groups.is_empty() {
         return None;
     }
-    let rehearsal = view.rehearsals().get(index)?;
+    let rehearsal = view.rehearsal()?;
     let picked = Picked { sheet: view.sheet, recipe: recipe.clone() };
     Some(Chosen { view, picked, rehearsal, at: (block, at) })
+}
+
+/// Whether an offset stands on the line that opens a recipe.
+pub fn on_title(analysis: &FileAnalysis, offset: usize) -> bool {
+    let here = analysis.home_at(offset).and_then(|(view, number, at)| {
+        let block = &view.sheet.blocks.get(number as usize)?.block;
+        Some(block.kind == tenter_syntax::BlockKind::Recipe && at <= block.name.end)
+    });
+    here.unwrap_or(false)
 }

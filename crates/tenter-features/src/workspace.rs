@@ -2,11 +2,12 @@
 //!
 //! Nothing is read here; whoever watches the disk hands texts over.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use tenter_resolve::Library;
-use tenter_syntax::Document;
+use tenter_rules::Levels;
+use tenter_syntax::{BlockKind, Document};
 
 use crate::analysis::FileAnalysis;
 use crate::file::File;
@@ -26,14 +27,19 @@ type Disk = BTreeMap<Arc<str>, Arc<Stored>>;
 /// at once do not both do it.
 type Slot = Arc<Mutex<Option<(u64, Arc<FileAnalysis>)>>>;
 type Cache = BTreeMap<Arc<str>, Slot>;
+/// Results nobody needs any more. To take one apart takes as long as a good part of an answer, so it waits until the
+/// answer is given.
+type Spent = Arc<Mutex<Vec<Arc<FileAnalysis>>>>;
 
 /// The texts of a collection. The open ones go before what is on disk.
 #[derive(Debug, Default)]
 pub struct Workspace {
     open: Arc<Open>,
     disk: Arc<Disk>,
+    levels: Arc<Levels>,
     revision: u64,
     cache: Arc<Mutex<Cache>>,
+    spent: Spent,
 }
 
 impl Workspace {
@@ -94,6 +100,38 @@ impl Workspace {
         }
     }
 
+    /// What the collection says about rules.
+    pub fn set_levels(&mut self, levels: Levels) {
+        if *self.levels != levels {
+            self.revision += 1;
+            self.levels = Arc::new(levels);
+        }
+    }
+
+    /// The files that an open one takes from, and those they take from, that the collection does not have.
+    pub fn missing_uses(&self, path: &str) -> Vec<String> {
+        let Some(file) = self.open.get(path) else { return Vec::new() };
+        if !file.document.blocks.iter().any(|placed| placed.block.kind == BlockKind::Use) {
+            return Vec::new();
+        }
+        let mut missing = Vec::new();
+        let mut met: BTreeSet<Arc<str>> = BTreeSet::new();
+        let mut waiting = Outline::of(&file.document, path).uses;
+        while let Some(target) = waiting.pop() {
+            if !met.insert(Arc::clone(&target)) {
+                continue;
+            }
+            if let Some(open) = self.open.get(&target) {
+                waiting.extend(Outline::of(&open.document, &target).uses);
+            } else if let Some(stored) = self.disk.get(&target) {
+                waiting.extend(stored.outline.uses.iter().cloned());
+            } else {
+                missing.push(target.to_string());
+            }
+        }
+        missing
+    }
+
     /// Forgets all files on disk.
     pub fn forget_disk(&mut self) {
         self.revision += 1;
@@ -105,8 +143,10 @@ impl Workspace {
         Snapshot {
             open: Arc::clone(&self.open),
             disk: Arc::clone(&self.disk),
+            levels: Arc::clone(&self.levels),
             revision: self.revision,
             cache: Arc::clone(&self.cache),
+            spent: Arc::clone(&self.spent),
         }
     }
 }
@@ -116,11 +156,18 @@ impl Workspace {
 pub struct Snapshot {
     open: Arc<Open>,
     disk: Arc<Disk>,
+    levels: Arc<Levels>,
     revision: u64,
     cache: Arc<Mutex<Cache>>,
+    spent: Spent,
 }
 
 impl Snapshot {
+    /// What the collection says about rules.
+    pub(crate) fn levels(&self) -> &Levels {
+        &self.levels
+    }
+
     /// A file, read. One on disk keeps its tree from then on.
     pub fn file(&self, path: &str) -> Option<Arc<File>> {
         if let Some(file) = self.open.get(path) {
@@ -219,9 +266,16 @@ impl Snapshot {
         let analysis = Arc::new(FileAnalysis::new(self.file(path)?, self, before));
         // An older picture must not replace what a newer one worked out.
         if kept.as_ref().is_none_or(|(revision, _)| *revision < self.revision) {
-            *kept = Some((self.revision, Arc::clone(&analysis)));
+            let old = kept.replace((self.revision, Arc::clone(&analysis)));
+            self.spent.lock().unwrap_or_else(PoisonError::into_inner).extend(old.map(|(_, old)| old));
         }
         Some(analysis)
+    }
+
+    /// Takes apart results that were replaced since the last call; best done once an answer is on its way.
+    pub fn clear_spent(&self) {
+        let spent = std::mem::take(&mut *self.spent.lock().unwrap_or_else(PoisonError::into_inner));
+        drop(spent);
     }
 }
 

@@ -7,11 +7,11 @@ use tower_lsp::lsp_types::{
     DiagnosticServerCapabilities, DocumentLinkOptions, DocumentOnTypeFormattingOptions, ExecuteCommandOptions,
     FileOperationFilter, FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions,
     FoldingRangeProviderCapability, HoverProviderCapability, InlayHintOptions, InlayHintServerCapabilities,
-    LinkedEditingRangeServerCapabilities, OneOf, PositionEncodingKind, RenameOptions, SelectionRangeProviderCapability,
-    SemanticTokensFullOptions, SemanticTokensOptions, SemanticTokensServerCapabilities, ServerCapabilities,
-    SignatureHelpOptions, TextDocumentSyncCapability, TextDocumentSyncKind, TextDocumentSyncOptions,
-    TypeDefinitionProviderCapability, WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities,
-    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
+    LinkedEditingRangeServerCapabilities, OneOf, PositionEncodingKind, RenameOptions, ResourceOperationKind,
+    SelectionRangeProviderCapability, SemanticTokensFullOptions, SemanticTokensOptions,
+    SemanticTokensServerCapabilities, ServerCapabilities, SignatureHelpOptions, TextDocumentSyncCapability,
+    TextDocumentSyncKind, TextDocumentSyncOptions, TypeDefinitionProviderCapability, WorkDoneProgressOptions,
+    WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
 };
 
 use crate::server::commands::COMMANDS;
@@ -35,6 +35,7 @@ pub(crate) struct Client {
     pub resolves_actions: bool,
     pub action_literals: bool,
     pub versioned_edits: bool,
+    pub creates_files: bool,
     pub related: bool,
     pub links_codes: bool,
     pub tags: bool,
@@ -47,6 +48,9 @@ impl Client {
         let workspace = capabilities.workspace.clone().unwrap_or_default();
         let window = capabilities.window.clone().unwrap_or_default();
         let action = text.code_action.unwrap_or_default();
+        let edit = workspace.workspace_edit.unwrap_or_default();
+        let creates = edit.resource_operations.is_some_and(|list| list.contains(&ResourceOperationKind::Create));
+        let versioned_edits = edit.document_changes.unwrap_or(false);
         let published = text.publish_diagnostics.unwrap_or_default();
         Self {
             pulls: text.diagnostic.is_some(),
@@ -71,7 +75,8 @@ impl Client {
             resolves_actions: action.resolve_support.is_some_and(|it| it.properties.iter().any(|name| name == "edit"))
                 && action.data_support.unwrap_or(false),
             action_literals: action.code_action_literal_support.is_some(),
-            versioned_edits: workspace.workspace_edit.and_then(|it| it.document_changes).unwrap_or(false),
+            versioned_edits,
+            creates_files: creates && versioned_edits,
             related: published.related_information.unwrap_or(false),
             links_codes: published.code_description_support.unwrap_or(false),
             tags: published.tag_support.is_some(),
@@ -137,6 +142,7 @@ pub(crate) fn offered(client: &Client, encoding: Encoding) -> ServerCapabilities
         code_action_provider: Some(CodeActionProviderCapability::Options(CodeActionOptions {
             code_action_kinds: Some(vec![
                 CodeActionKind::QUICKFIX,
+                CodeActionKind::REFACTOR_EXTRACT,
                 CodeActionKind::REFACTOR_REWRITE,
                 CodeActionKind::SOURCE,
                 CodeActionKind::SOURCE_FIX_ALL,

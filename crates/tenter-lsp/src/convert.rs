@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use tenter_features::{Edit, File, Range};
 use tenter_syntax::{Encoding, LineIndex, Position};
 use tower_lsp::lsp_types::{
-    self as lsp, DocumentChanges, OneOf, OptionalVersionedTextDocumentIdentifier, TextDocumentContentChangeEvent,
-    TextDocumentEdit, TextEdit, Url, WorkspaceEdit,
+    self as lsp, CreateFile, CreateFileOptions, DocumentChangeOperation, DocumentChanges, OneOf,
+    OptionalVersionedTextDocumentIdentifier, ResourceOp, TextDocumentContentChangeEvent, TextDocumentEdit, TextEdit,
+    Url, WorkspaceEdit,
 };
 
 use crate::world::View;
@@ -99,4 +100,22 @@ pub(crate) fn workspace_edit(view: &View, root: usize, edits: &[Edit], versioned
         let changes = files.into_iter().map(|(uri, _, edits)| (uri, edits)).collect();
         WorkspaceEdit { changes: Some(changes), ..WorkspaceEdit::default() }
     }
+}
+
+/// The same edits, a new file made before them.
+pub(crate) fn with_new_file(view: &View, root: usize, edit: WorkspaceEdit, path: &str, text: &str) -> WorkspaceEdit {
+    let (Some(uri), Some(DocumentChanges::Edits(edits))) = (view.uri(root, path), &edit.document_changes) else {
+        return edit;
+    };
+    // What is there already is left alone, and the client then makes none of the edits.
+    let options = Some(CreateFileOptions { overwrite: Some(false), ignore_if_exists: Some(false) });
+    let create = CreateFile { uri: uri.clone(), options, annotation_id: None };
+    let filled = TextDocumentEdit {
+        text_document: OptionalVersionedTextDocumentIdentifier { uri, version: None },
+        edits: vec![OneOf::Left(TextEdit { range: lsp::Range::default(), new_text: text.to_owned() })],
+    };
+    let mut operations =
+        vec![DocumentChangeOperation::Op(ResourceOp::Create(create)), DocumentChangeOperation::Edit(filled)];
+    operations.extend(edits.iter().cloned().map(DocumentChangeOperation::Edit));
+    WorkspaceEdit { document_changes: Some(DocumentChanges::Operations(operations)), ..WorkspaceEdit::default() }
 }

@@ -20,7 +20,7 @@ pub(crate) fn of(
     page: &dyn Fn(&'static str) -> Option<Url>,
 ) -> Vec<lsp::Diagnostic> {
     let Some(analysis) = doc.snapshot.analyse(&doc.path) else { return Vec::new() };
-    diagnostics(&analysis, view.settings.most_findings)
+    diagnostics(&analysis, doc.settings.most_findings)
         .into_iter()
         .map(|diagnostic| told(view, doc, client, page, diagnostic))
         .collect()

@@ -14,7 +14,7 @@ use tower_lsp::lsp_types::{
 use crate::outside;
 use crate::server::Shared;
 use crate::uris;
-use crate::world::Unread;
+use crate::world::{Read, Unread};
 
 /// Files read between two words of progress.
 const BATCH: usize = 250;
@@ -39,33 +39,28 @@ pub(crate) async fn run(shared: Arc<Shared>, client: tower_lsp::Client) {
 }
 
 async fn read(shared: &Arc<Shared>, client: &tower_lsp::Client, unread: Unread) {
-    let folder = Arc::clone(&unread.folder);
-    let Ok(paths) = tokio::task::spawn_blocking(move || outside::dye_files(&folder, unread.deep, MOST)).await else {
+    let (folder, deep) = (Arc::clone(&unread.folder), unread.deep);
+    let Ok(paths) = tokio::task::spawn_blocking(move || outside::dye_files(&folder, deep, MOST)).await else {
         return;
     };
     let total = paths.len();
     let progress = if total > FEW && shared.client().shows_progress { begin(client).await } else { None };
     for (number, batch) in paths.chunks(BATCH).enumerate() {
-        let folder = Arc::clone(&unread.folder);
         let batch = batch.to_vec();
         let files = tokio::task::spawn_blocking(move || {
             batch
                 .into_iter()
-                .filter_map(|path| {
-                    let inside = uris::inside(&folder, &path)?;
+                .filter_map(|(collection, path)| {
+                    let inside = uris::inside(&collection, &path)?;
                     let text = outside::read_text(&path)?;
                     let outline = Outline::scan(&text, &inside);
-                    Some((Arc::from(inside), text, outline))
+                    Some(Read { collection, path: inside.into(), text, outline })
                 })
                 .collect::<Vec<_>>()
         })
         .await
         .unwrap_or_default();
-        shared.with_world(|world| {
-            if let Some(workspace) = world.workspace(unread.root) {
-                workspace.store_read(files);
-            }
-        });
+        shared.with_world(|world| world.store_read(files, deep));
         if let Some(token) = &progress {
             let done = (number + 1) * BATCH;
             let report = WorkDoneProgressReport {

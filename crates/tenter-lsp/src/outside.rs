@@ -2,11 +2,14 @@
 
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "a face may touch disk and clock")]
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use ignore::WalkBuilder;
+use tenter_config::{Configuration, MARKS, NAME};
+use tenter_rules::Levels;
 
 /// Larger files are not read into the collection, bytes.
 const LARGEST: u64 = 4 << 20;
@@ -21,8 +24,54 @@ pub(crate) fn read_text(path: &Path) -> Option<Arc<str>> {
     Some(String::from_utf8_lossy(&bytes).into())
 }
 
-/// Every `.dye` file below a folder that no ignore file leaves out; links are not followed. `deep` goes into folders.
-pub(crate) fn dye_files(folder: &Path, deep: bool, most: usize) -> Vec<PathBuf> {
+/// The text of a file behind a path inside a collection. A link may not lead out of its folder.
+pub(crate) fn read_inside(folder: &Path, path: &str) -> Option<Arc<str>> {
+    let target = path.split('/').fold(folder.to_path_buf(), |folder, part| folder.join(part));
+    let real = target.canonicalize().ok()?;
+    if !real.starts_with(folder.canonicalize().ok()?) {
+        return None;
+    }
+    read_text(&real)
+}
+
+/// The nearest folder upwards that is marked as the top of a collection.
+pub(crate) fn marked_folder(folder: &Path) -> Option<PathBuf> {
+    folder.ancestors().find(|folder| is_marked(folder)).map(Path::to_path_buf)
+}
+
+fn is_marked(folder: &Path) -> bool {
+    MARKS.iter().any(|mark| folder.join(mark).exists())
+}
+
+/// What the configuration of a collection says.
+#[derive(Default)]
+pub(crate) struct Configured {
+    pub levels: Levels,
+    /// What is wrong with it, with its place.
+    pub remarks: Vec<String>,
+}
+
+/// Reads the configuration of a collection; none where there is none.
+pub(crate) fn configuration(folder: &Path) -> Option<Configured> {
+    let path = folder.join(NAME);
+    if !path.exists() {
+        return None;
+    }
+    let Some(text) = read_text(&path) else {
+        let remarks = vec![format!("{}: cannot be read, so it is not followed", path.display())];
+        return Some(Configured { remarks, ..Configured::default() });
+    };
+    let read = Configuration::read(&text);
+    let line = |at: usize| text.get(..at).map_or(0, |before| before.matches('\n').count()) + 1;
+    let troubles = read.troubles.iter().map(|it| (it.at.start, it.what.clone()));
+    let remarks = read.remarks.iter().map(|it| (it.at.start, format!("{}. {}", it.message, it.help)));
+    let told = |(at, what): (usize, String)| format!("{}, line {}: {what}", path.display(), line(at));
+    Some(Configured { levels: read.levels, remarks: troubles.chain(remarks).map(told).collect() })
+}
+
+/// Every `.dye` file below a folder that no ignore file leaves out, with the folder of its collection; links are not
+/// followed. `deep` goes into folders.
+pub(crate) fn dye_files(folder: &Path, deep: bool, most: usize) -> Vec<(Arc<Path>, PathBuf)> {
     let depth = if deep { None } else { Some(1) };
     let walk = WalkBuilder::new(folder).require_git(false).follow_links(false).max_depth(depth).build();
     let mut found: Vec<PathBuf> = walk
@@ -33,7 +82,28 @@ pub(crate) fn dye_files(folder: &Path, deep: bool, most: usize) -> Vec<PathBuf> 
         .take(most)
         .collect();
     found.sort();
+    let top: Arc<Path> = match deep {
+        true => marked_folder(folder).map_or_else(|| folder.into(), Arc::from),
+        false => folder.into(),
+    };
+    // Each folder is looked at once.
+    let mut known: BTreeMap<PathBuf, Arc<Path>> = BTreeMap::from([(folder.to_path_buf(), Arc::clone(&top))]);
     found
+        .into_iter()
+        .map(|path| {
+            let own = path.parent().unwrap_or(folder);
+            let below: Vec<&Path> = own.ancestors().take_while(|part| !known.contains_key(*part)).collect();
+            let mut collection =
+                own.ancestors().find_map(|part| known.get(part)).map_or_else(|| Arc::clone(&top), Arc::clone);
+            for part in below.into_iter().rev() {
+                if is_marked(part) {
+                    collection = part.into();
+                }
+                known.insert(part.to_path_buf(), Arc::clone(&collection));
+            }
+            (collection, path)
+        })
+        .collect()
 }
 
 /// Today, as `2026-05-03`, by the clock of the world.

@@ -109,12 +109,14 @@ where
                 let id = request.id().cloned();
                 let work = AssertUnwindSafe(service.call(request));
                 let out = out.clone();
-                tokio::spawn(VIEW.scope(view, async move {
-                    let done = settled(work.catch_unwind(), id).await;
+                let after = view.clone();
+                tokio::spawn(async move {
+                    let done = VIEW.scope(view, settled(work.catch_unwind(), id)).await;
                     if let Some(response) = done {
                         post(&out, &response).await;
                     }
-                }));
+                    after.clear_spent();
+                });
             }
         }
     };

@@ -1,5 +1,6 @@
 //! The state behind the handlers, and what happens by itself: publishing, refreshing, watching.
 
+mod actions;
 pub(crate) mod commands;
 mod handlers;
 mod items;
@@ -10,7 +11,7 @@ use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use serde_json::Value;
 use tokio::sync::Notify;
-use tower_lsp::lsp_types::{SemanticToken, Url};
+use tower_lsp::lsp_types::{MessageType, SemanticToken, Url};
 
 use crate::capabilities;
 use crate::outside;
@@ -146,7 +147,11 @@ impl Shared {
         self.dirty.notify_one();
         let able = self.client();
         let client = client.clone();
+        let remarks = self.with_world(World::take_remarks);
         tokio::spawn(async move {
+            if !remarks.is_empty() {
+                client.show_message(MessageType::WARNING, remarks.join("\n")).await;
+            }
             let limit = std::time::Duration::from_secs(5);
             if able.pulls && able.refreshes_diagnostics {
                 let _ = tokio::time::timeout(limit, client.workspace_diagnostic_refresh()).await;

@@ -687,13 +687,13 @@ fn a_panel_gets_totals_and_sheets() {
     let run = |client: &mut Client, command: &str, argument: Value| {
         client.request("workspace/executeCommand", json!({ "command": command, "arguments": [argument] }))
     };
-    let spun = json!({ "line": 24, "character": 4 });
+    let spun = json!({ "line": 25, "character": 4 });
     let told = run(&mut client, "tenter.totals", json!({ "uri": URI, "position": spun }));
-    assert_eq!((&told["title"], &told["line"]), (&json!("Small Tide"), &json!(25)));
-    assert!(told["text"].as_str().unwrap().contains("After line 25: spin tees to 65% pickup"), "{told}");
+    assert_eq!((&told["title"], &told["line"]), (&json!("Small Tide"), &json!(26)));
+    assert!(told["text"].as_str().unwrap().contains("After line 26: spin tees to 65% pickup"), "{told}");
     assert!(told["html"].as_str().unwrap().contains("<h2>Weigh out</h2>"), "{told}");
     assert_eq!(told["account"][0]["pieces"]["best"], 4.0, "{told}");
-    let by_line = run(&mut client, "tenter.totals", json!({ "uri": URI, "line": 24 }));
+    let by_line = run(&mut client, "tenter.totals", json!({ "uri": URI, "line": 25 }));
     assert_eq!(by_line, told);
     let sheet = run(&mut client, "tenter.benchSheet", json!({ "uri": URI }));
     assert!(sheet["markdown"].as_str().unwrap().contains("- [ ] soda ash: **408 g**"), "{sheet}");
@@ -705,5 +705,80 @@ fn a_panel_gets_totals_and_sheets() {
     assert_eq!(sheet["markdown"], written);
     client.open("untitled:shared", "mix a\n  1 L water\n");
     assert_eq!(run(&mut client, "tenter.totals", json!({ "uri": "untitled:shared" })), Value::Null);
+    client.finish();
+}
+
+#[test]
+fn each_folder_has_its_own_settings() {
+    let able = json!({ "textDocument": { "diagnostic": {} }, "workspace": { "configuration": true } });
+    let scratch = tempfile::tempdir().unwrap();
+    let folders = ["one", "two"].map(|name| {
+        let path = scratch.path().join(name);
+        std::fs::create_dir_all(&path).unwrap();
+        format!("file://{}", path.display())
+    });
+    let named: Vec<Value> = folders.iter().map(|uri| json!({ "uri": uri, "name": "folder" })).collect();
+    let (mut client, _) = Client::start(able, json!({ "workspaceFolders": named }));
+    let asked = client.asked("workspace/configuration");
+    let scopes: Vec<&Value> = asked["params"]["items"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|item| item.get("scopeUri").unwrap_or(&Value::Null))
+        .collect();
+    assert_eq!(scopes, [&Value::Null, &json!(folders[0]), &json!(folders[1])]);
+    let off = json!({ "hints": { "amount": false, "mix": false, "state": false, "step": false, "recipe": false } });
+    client.send(&json!({ "jsonrpc": "2.0", "id": asked["id"], "result": [null, null, off] }));
+    let uris = folders.map(|folder| format!("{folder}/tide.dye"));
+    for uri in &uris {
+        client.open(uri, TEES);
+    }
+    // The answer to the question above may still be on its way through.
+    let limit = Instant::now() + Duration::from_secs(10);
+    while !labels(&client.request("textDocument/inlayHint", whole(&uris[1]))).is_empty() {
+        assert!(Instant::now() < limit, "the second folder kept its hints");
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    assert!(!labels(&client.request("textDocument/inlayHint", whole(&uris[0]))).is_empty());
+    client.finish();
+}
+
+#[test]
+fn another_configuration_changes_the_levels() {
+    let able = json!({
+        "textDocument": { "diagnostic": {} },
+        "workspace": {
+            "didChangeWatchedFiles": { "dynamicRegistration": true },
+            "diagnostic": { "refreshSupport": true },
+        },
+    });
+    let scratch = tempfile::tempdir().unwrap();
+    let folder = format!("file://{}", scratch.path().display());
+    let named = json!([{ "uri": folder, "name": "folder" }]);
+    let (mut client, _) = Client::start(able, json!({ "workspaceFolders": named }));
+    client.answers = vec![("client/registerCapability", Value::Null), ("workspace/diagnostic/refresh", Value::Null)];
+    let uri = format!("{folder}/tide.dye");
+    let unused =
+        TEES.replace("steps prepare", "mix idle\n  1 L      water at 40 °C\n  60 g/L   soda ash\n\nsteps prepare");
+    client.open(&uri, &unused);
+    let severity = |client: &mut Client| {
+        let report = client.request("textDocument/diagnostic", json!({ "textDocument": { "uri": uri } }));
+        let found = report["items"].as_array().unwrap().iter().find(|item| item["code"] == "mix-never-used").cloned();
+        found.map(|item| item["severity"].as_u64().unwrap())
+    };
+    let before = severity(&mut client);
+    assert!(before.is_some_and(|level| level > 1), "{before:?}");
+    for (text, expected) in
+        [("[levels]\nmix-never-used = 'error'\n", Some(1)), ("[levels]\nmix-never-used = 'off'\n", None)]
+    {
+        std::fs::write(scratch.path().join("tenter.toml"), text).unwrap();
+        let changed = json!({ "changes": [{ "uri": format!("{folder}/tenter.toml"), "type": 2 }] });
+        client.notify("workspace/didChangeWatchedFiles", changed);
+        let limit = Instant::now() + Duration::from_secs(10);
+        while severity(&mut client) != expected {
+            assert!(Instant::now() < limit, "{text} was not followed");
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    }
     client.finish();
 }

@@ -31,6 +31,7 @@ pub(super) fn offer(analysis: &FileAnalysis, range: &Range, found: &mut Vec<Acti
             settles: Some((name, place)),
             preferred: false,
             edits: vec![Edit::new(&file.path, row.end..row.end, line)],
+            creates: None,
         });
     }
 }

@@ -22,6 +22,7 @@ pub(super) fn offer(analysis: &FileAnalysis, range: &Range, found: &mut Vec<Acti
                     settles: Some((told.finding.rule, place.clone())),
                     preferred: index == 0 && fix.safe,
                     edits,
+                    creates: None,
                 });
             }
         }
@@ -34,6 +35,7 @@ pub(super) fn offer(analysis: &FileAnalysis, range: &Range, found: &mut Vec<Acti
             settles: None,
             preferred: false,
             edits: all,
+            creates: None,
         });
     }
 }

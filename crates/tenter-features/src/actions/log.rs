@@ -18,6 +18,7 @@ pub(super) fn offer(analysis: &FileAnalysis, range: &Range, today: Option<&str>,
             settles: None,
             preferred: false,
             edits: log_entry(analysis, range.start, today).into_iter().collect(),
+            creates: None,
         });
     }
 }

@@ -23,7 +23,7 @@ pub(super) fn offer(analysis: &FileAnalysis, range: &Range, found: &mut Vec<Acti
         }
         let edits = scale(analysis, range.start, wanted).unwrap_or_default();
         let title = format!("scale to {} pieces ({word})", show_number(Interval::exact(wanted)));
-        found.push(Action { title, kind: ActionKind::Rewrite, settles: None, preferred: false, edits });
+        found.push(Action { title, kind: ActionKind::Rewrite, settles: None, preferred: false, edits, creates: None });
     }
 }
 

@@ -6,7 +6,8 @@ mod draw;
 
 use draw::Scene;
 use insta::assert_snapshot;
-use tenter_features::actions::actions;
+use tenter_features::actions::{ActionKind, actions};
+use tenter_features::apply;
 use tenter_features::hints::{HintKind, explain, hints};
 use tenter_features::{
     calls, colours, completion, folding, formatting, hover, lenses, links, navigation, rename, renamed_files,
@@ -290,7 +291,7 @@ fn highlights_hold_the_declaration_and_the_singular() {
 fn rename_goes_everywhere_and_keeps_the_singular() {
     let scene = Scene::new(&at(TEES, "goods te"));
     let edits = rename::rename(&scene.snapshot, &scene.path, scene.offset, "shirts").unwrap();
-    let text = tenter_features::apply("a.dye", &scene.texts["a.dye"], &edits);
+    let text = apply("a.dye", &scene.texts["a.dye"], &edits);
     assert!(!text.contains("tee"), "{text}");
     assert!(text.contains("12 g/shirt soda ash"), "{text}");
     assert_snapshot!(scene.edited(&edits));
@@ -321,7 +322,7 @@ fn a_renamed_recipe_means_the_same() {
     for (place, name) in [("goods te", "shirts"), ("dye lag", "deep water"), ("mix soda", "bath"), ("60% ri", "edge")] {
         let scene = Scene::new(&at(TEES, place));
         let edits = rename::rename(&scene.snapshot, &scene.path, scene.offset, name).unwrap();
-        let text = tenter_features::apply("a.dye", TEES, &edits);
+        let text = apply("a.dye", TEES, &edits);
         let after = Scene::new(&text);
         let count = |scene: &Scene| scene.snapshot.analyse("a.dye").unwrap().findings.len();
         assert_eq!(count(&before), count(&after), "{text}");
@@ -377,13 +378,13 @@ fn formatting_whole_range_and_line() {
     let scene = Scene::new(text);
     let file = scene.snapshot.file("a.dye").unwrap();
     let whole = formatting::document(&file);
-    assert_eq!(tenter_features::apply("a.dye", text, &whole), tenter_syntax::format(text));
+    assert_eq!(apply("a.dye", text, &whole), tenter_syntax::format(text));
     let part = formatting::range(&file, &(0..20));
-    let after = tenter_features::apply("a.dye", text, &part);
+    let after = apply("a.dye", text, &part);
     assert!(after.starts_with(&tenter_syntax::format(text)[..20]) && after.ends_with(" 60g/L soda ash\n"), "{after}");
     let typed = text.find(" 60g").unwrap();
     let line = formatting::on_type(&file, typed);
-    let after = tenter_features::apply("a.dye", text, &line);
+    let after = apply("a.dye", text, &line);
     assert!(after.contains("\n  1 L") && after.contains("\n 60g/L"), "{after}");
 }
 
@@ -503,7 +504,7 @@ fn totals_tell_the_state_at_the_line() {
     let scene = Scene::new(&at(TEES, "irrigate 400 mL"));
     let analysis = scene.snapshot.analyse(&scene.path).unwrap();
     let found = sheets::totals(&analysis, scene.offset).unwrap();
-    assert_eq!((found.title.as_str(), found.line), ("Small Tide", Some(31)));
+    assert_eq!((found.title.as_str(), found.line), ("Small Tide", Some(32)));
     assert_snapshot!(found.text());
 }
 
@@ -535,4 +536,139 @@ fn a_shared_file_has_no_sheet() {
     let scene = Scene::new(HOUSE);
     let analysis = scene.snapshot.analyse(&scene.path).unwrap();
     assert!(sheets::totals(&analysis, 0).is_none() && sheets::bench_sheet(&analysis, 0).is_none());
+}
+
+// ---- moving, sharing, adding ----
+
+/// Each action of a kind: its title, the file it makes, what changes.
+fn drawn_actions(scene: &Scene, kind: ActionKind) -> String {
+    let range = scene.offset..scene.offset;
+    let found = actions(&scene.snapshot, &scene.path, &range, Some("2026-05-03"));
+    let parts: Vec<String> = found
+        .iter()
+        .filter(|action| action.kind == kind)
+        .map(|action| {
+            let new = action.creates.as_ref().map(|new| format!("── new {}\n{}", new.path, new.text));
+            format!("{}\n{}{}", action.title, new.unwrap_or_default(), scene.edited(&action.edits))
+        })
+        .collect();
+    parts.join("\n\n")
+}
+
+#[test]
+fn a_mix_moves_to_a_file_of_its_own() {
+    assert_snapshot!(drawn_actions(&Scene::new(&at(TEES, "mix soda")), ActionKind::Extract));
+}
+
+#[test]
+fn what_a_mix_names_moves_along() {
+    let text = TEES.replace(
+        "layout rings",
+        "mix bottle\n  200 mL   water at 30 °C\n  4 g      lagoon\n  # kept cool\n  100 mL   soda soak\n\n# how it is folded\nlayout rings",
+    );
+    assert_snapshot!(drawn_actions(&Scene::new(&at(&text, "mix bot")), ActionKind::Extract));
+}
+
+#[test]
+fn a_moved_mix_takes_what_it_takes_from_others() {
+    let user = USER.replace("steps\n", "mix half soak\n  1 L      water at 30 °C\n  1 L      soda soak\n\nsteps\n");
+    let drawn = at(&user, "mix half");
+    assert_snapshot!(drawn_actions(
+        &Scene::of(&[("tees/a.dye", &drawn), ("tees/house.dye", HOUSE)]),
+        ActionKind::Extract
+    ));
+}
+
+#[test]
+fn goods_do_not_move_with_steps() {
+    assert_eq!(drawn_actions(&Scene::new(&at(TEES, "steps prep")), ActionKind::Extract), "");
+}
+
+#[test]
+fn a_mix_written_twice_is_written_once() {
+    let twice = format!(
+        "{TEES}\n{}",
+        TEES.replace("Small Tide", "Second Tide").replace("60 g/L   soda ash", "60 g/L  soda ash # as ever")
+    );
+    assert_snapshot!(drawn_actions(&Scene::new(&at(&twice, "mix soda")), ActionKind::Extract));
+}
+
+#[test]
+fn clauses_that_are_missing_are_offered() {
+    let scene = Scene::new(&at(TEES, "spin "));
+    assert_snapshot!(drawn_actions(&scene, ActionKind::Rewrite));
+}
+
+/// Moving changes no figure and finds nothing new.
+#[test]
+#[allow(clippy::disallowed_methods, reason = "a test reads its fixtures")]
+fn moving_changes_no_total() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/recipes");
+    let mut texts: Vec<(String, String)> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "dye"))
+        .map(|path| (path.file_name().unwrap().to_string_lossy().into_owned(), std::fs::read_to_string(path).unwrap()))
+        .collect();
+    texts.sort();
+    let mut workspace = tenter_features::Workspace::new();
+    for (path, text) in &texts {
+        workspace.open(path, text);
+    }
+    let snapshot = workspace.snapshot();
+    let account = |snapshot: &tenter_features::Snapshot, path: &str| {
+        let analysis = snapshot.analyse(path).unwrap();
+        let title = analysis.file.text.find("recipe ").map(|at| sheets::totals(&analysis, at).unwrap());
+        // Lines move, and what is named first is told first; what is weighed and mixed does not change.
+        let told = title.map(|totals| {
+            let weighed = totals.totals.split("\nUsed in the steps").next().unwrap_or_default();
+            weighed.lines().map(str::to_owned).collect::<std::collections::BTreeSet<String>>()
+        });
+        (told, analysis.findings.len())
+    };
+    let mut moved = 0;
+    for (path, text) in &texts {
+        let before = account(&snapshot, path);
+        let rows = text.match_indices('\n').map(|(at, _)| at + 1);
+        let heads = rows.filter(|at| text[*at..].starts_with(|c: char| c.is_ascii_alphabetic()));
+        for head in heads {
+            let found = actions(&snapshot, path, &(head..head), None);
+            for action in found.iter().filter(|action| action.kind == ActionKind::Extract) {
+                let mut after = tenter_features::Workspace::new();
+                for (other, text) in &texts {
+                    after.open(other, text);
+                }
+                if let Some(new) = &action.creates {
+                    after.open(&new.path, &new.text);
+                }
+                after.open(path, &apply(path, text, &action.edits));
+                let after = account(&after.snapshot(), path);
+                assert_eq!(after, before, "{path}: {}", action.title);
+                moved += 1;
+            }
+        }
+    }
+    assert!(moved > 20, "{moved}");
+}
+
+// ---- variants ----
+
+#[test]
+fn hints_of_a_variant_are_its_own() {
+    let text = format!(
+        "{TEES}\nvariant weak and long\n  soak     tees in soda soak for 40 min\n  in mix soda soak\n  50 g/L   soda ash\n"
+    );
+    let drawn = hinted(&text);
+    let tail = drawn.split("variant").nth(1).unwrap();
+    assert_snapshot!(format!("variant{tail}"));
+    // The recipe's own lines are told of as written.
+    assert_eq!(drawn.split("\nvariant").next().unwrap(), hinted(TEES));
+}
+
+#[test]
+fn hover_in_a_variant_tells_of_the_variant() {
+    let text = format!("{TEES}\nvariant weak\n  in mix soda soak\n  50 g/L   soda ash\n");
+    let scene = Scene::new(&at(&text, "  50 g"));
+    let found = hover::hover(&scene.snapshot, &scene.path, scene.offset).unwrap();
+    assert!(found.markdown.contains("300 g"), "{}", found.markdown);
 }

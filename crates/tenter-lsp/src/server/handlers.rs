@@ -5,7 +5,7 @@ use tenter_features::calls::{self, Party, PartyKind};
 use tenter_features::hints::explain;
 use tenter_features::lenses::LensKind;
 use tenter_features::{
-    actions, colours, completion, folding, formatting, hints, hover, lenses, links, navigation, rename, renamed_files,
+    colours, completion, folding, formatting, hints, hover, lenses, links, navigation, rename, renamed_files,
     selection, signature, symbols, tokens, types,
 };
 use tower_lsp::LanguageServer;
@@ -26,7 +26,7 @@ use crate::world::{Doc, View};
 const MOST_NAMES: usize = 500;
 
 impl Server {
-    fn doc(&self, uri: &Url) -> Option<(View, Doc)> {
+    pub(super) fn doc(&self, uri: &Url) -> Option<(View, Doc)> {
         let view = self.view();
         let doc = view.doc(uri)?;
         Some((view, doc))
@@ -56,57 +56,10 @@ impl Server {
         (!found.is_empty()).then_some(GotoDefinitionResponse::Array(found))
     }
 
-    /// The actions at a place as the protocol has them; without edits where the client asks for those later.
-    fn offered(&self, params: &CodeActionParams) -> Option<Vec<CodeActionOrCommand>> {
-        let able = self.shared.client();
-        if !able.action_literals {
-            return None;
-        }
-        let uri = &params.text_document.uri;
-        let (view, doc) = self.doc(uri)?;
-        let range = convert::bytes(&doc.file, params.range, view.encoding);
-        let wanted = |kind: &CodeActionKind| {
-            params.context.only.as_ref().is_none_or(|only| {
-                only.iter().any(|base| {
-                    let (kind, base) = (kind.as_str(), base.as_str());
-                    base.is_empty() || kind == base || kind.strip_prefix(base).is_some_and(|rest| rest.starts_with('.'))
-                })
-            })
-        };
-        let found = actions::actions(&doc.snapshot, &doc.path, &range, Some(&outside::today()));
-        let offered = found.into_iter().filter_map(|action| {
-            let kind = items::action_kind(&action);
-            if !wanted(&kind) {
-                return None;
-            }
-            let settled = action.settles.as_ref().map(|(rule, place)| {
-                let place = convert::range(&doc.file, place, view.encoding);
-                let told = |diagnostic: &&Diagnostic| {
-                    diagnostic.range == place && diagnostic.code == Some(NumberOrString::String((*rule).to_owned()))
-                };
-                params.context.diagnostics.iter().filter(told).cloned().collect::<Vec<_>>()
-            });
-            let mut told = CodeAction {
-                title: action.title.clone(),
-                kind: Some(kind),
-                diagnostics: settled.filter(|list| !list.is_empty()),
-                is_preferred: action.preferred.then_some(true),
-                ..CodeAction::default()
-            };
-            if able.resolves_actions {
-                told.data = Some(json!({ "uri": uri, "range": params.range, "title": action.title }));
-            } else {
-                told.edit = Some(convert::workspace_edit(&view, doc.root, &action.edits, able.versioned_edits));
-            }
-            Some(CodeActionOrCommand::CodeAction(told))
-        });
-        Some(offered.collect())
-    }
-
     fn hint_range(&self, doc: &Doc, range: Range, view: &View) -> Vec<hints::Hint> {
         let Some(analysis) = doc.snapshot.analyse(&doc.path) else { return Vec::new() };
         let within = convert::bytes(&doc.file, range, view.encoding);
-        hints::hints(&analysis, &within, &|kind| view.settings.hint(kind))
+        hints::hints(&analysis, &within, &|kind| doc.settings.hint(kind))
     }
 
     fn packed(&self, view: &View, doc: &Doc, within: &tenter_features::Range) -> Vec<SemanticToken> {
@@ -375,7 +328,7 @@ impl LanguageServer for Server {
         self.current(&uri)?;
         let Some((view, doc)) = self.doc(&uri) else { return Ok(None) };
         let Some(analysis) = doc.snapshot.analyse(&doc.path) else { return Ok(None) };
-        let found = lenses::lenses(&analysis, &|kind| view.settings.lens(kind)).into_iter().map(|lens| {
+        let found = lenses::lenses(&analysis, &|kind| doc.settings.lens(kind)).into_iter().map(|lens| {
             let range = convert::range(&doc.file, &lens.range, view.encoding);
             match lens.kind {
                 LensKind::Uses => CodeLens { range, command: None, data: Some(json!({ "uri": uri })) },
@@ -484,22 +437,8 @@ impl LanguageServer for Server {
         Ok(self.offered(&params))
     }
 
-    async fn code_action_resolve(&self, mut action: CodeAction) -> Result<CodeAction> {
-        let data = action.data.clone().unwrap_or_default();
-        let uri: Option<Url> = data.get("uri").and_then(|uri| serde_json::from_value(uri.clone()).ok());
-        let range: Option<Range> = data.get("range").and_then(|range| serde_json::from_value(range.clone()).ok());
-        if let (Some(uri), Some(range)) = (uri, range)
-            && let Some((view, doc)) = self.doc(&uri)
-        {
-            let bytes = convert::bytes(&doc.file, range, view.encoding);
-            let found = actions::actions(&doc.snapshot, &doc.path, &bytes, Some(&outside::today()));
-            let versioned = self.shared.client().versioned_edits;
-            action.edit = found
-                .iter()
-                .find(|other| other.title == action.title)
-                .map(|same| convert::workspace_edit(&view, doc.root, &same.edits, versioned));
-        }
-        Ok(action)
+    async fn code_action_resolve(&self, action: CodeAction) -> Result<CodeAction> {
+        Ok(self.resolved(action))
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {

@@ -135,6 +135,7 @@ pub(super) fn action_kind(action: &Action) -> CodeActionKind {
         ActionKind::Rewrite => CodeActionKind::REFACTOR_REWRITE,
         ActionKind::FixAll => CodeActionKind::SOURCE_FIX_ALL,
         ActionKind::Source => CodeActionKind::SOURCE,
+        ActionKind::Extract => CodeActionKind::REFACTOR_EXTRACT,
     }
 }
 

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::time::Duration;
 
-use serde_json::{Value, json};
+use serde_json::json;
+use tenter_config::NAME;
 use tower_lsp::lsp_types::{
     ConfigurationItem, DidChangeConfigurationParams, DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams,
     InitializeParams, InitializeResult, Registration, ServerInfo, Url,
@@ -16,6 +17,7 @@ use crate::index;
 use crate::outside;
 use crate::server::{Server, Shared};
 use crate::settings::Settings;
+use crate::world::World;
 
 /// Nothing waits longer for the client.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -37,7 +39,7 @@ impl Server {
         let settings = params.initialization_options.as_ref().and_then(Settings::read).unwrap_or_default();
         self.shared.with_world(|world| {
             world.encoding = encoding;
-            world.settings = settings;
+            world.configure(Some(settings), &[]);
             world.add_folders(folders);
         });
         if let Some(parent) = params.process_id {
@@ -67,7 +69,9 @@ impl Server {
                 wanted.push(Registration {
                     id: "tenter/watch".to_owned(),
                     method: "workspace/didChangeWatchedFiles".to_owned(),
-                    register_options: Some(json!({ "watchers": [{ "globPattern": "**/*.dye" }] })),
+                    register_options: Some(
+                        json!({ "watchers": [{ "globPattern": "**/*.dye" }, { "globPattern": format!("**/{NAME}") }] }),
+                    ),
                 });
             }
             if able.told_of_configuration {
@@ -92,7 +96,7 @@ impl Server {
         if self.shared.client().gives_configuration {
             tokio::spawn(async move { ask_settings(&shared, &client).await });
         } else if let Some(settings) = given {
-            take_settings(&shared, &client, settings);
+            take_settings(&shared, &client, Some(settings), &[]);
         }
     }
 
@@ -103,6 +107,11 @@ impl Server {
         });
         self.shared.unread.notify_one();
         self.shared.dirty.notify_one();
+        // A new folder may have settings of its own.
+        if self.shared.client().gives_configuration {
+            let (shared, client) = (Arc::clone(&self.shared), self.client.clone());
+            tokio::spawn(async move { ask_settings(&shared, &client).await });
+        }
     }
 
     pub(super) fn files_changed(&self, params: DidChangeWatchedFilesParams) {
@@ -113,6 +122,11 @@ impl Server {
             let uris = shared.take_changed();
             if uris.is_empty() {
                 return;
+            }
+            // Another configuration: other levels, perhaps other collections.
+            if uris.iter().any(|uri| uri.path_segments().is_some_and(|mut parts| parts.next_back() == Some(NAME))) {
+                shared.with_world(World::read_again);
+                shared.unread.notify_one();
             }
             let placed: Vec<(usize, String, Url)> = shared.with_world(|world| {
                 uris.into_iter().filter_map(|uri| world.place(&uri).map(|(root, path)| (root, path, uri))).collect()
@@ -128,9 +142,7 @@ impl Server {
             let Ok(by_root) = read.await else { return };
             shared.with_world(|world| {
                 for (root, files) in by_root {
-                    if let Some(workspace) = world.workspace(root) {
-                        workspace.store(files);
-                    }
+                    world.store(root, files);
                 }
             });
             shared.refresh_all(&client);
@@ -138,27 +150,28 @@ impl Server {
     }
 }
 
+/// Asks for the settings of all, and of each folder.
 async fn ask_settings(shared: &Arc<Shared>, client: &tower_lsp::Client) {
-    let item = ConfigurationItem { scope_uri: None, section: Some("tenter".to_owned()) };
-    let asked = client.configuration(vec![item]);
-    if let Ok(Ok(values)) = tokio::time::timeout(PATIENCE, asked).await
-        && let Some(settings) = values.first().and_then(settings_of)
-    {
-        take_settings(shared, client, settings);
+    let folders = shared.with_world(|world| world.folder_uris());
+    let item = |scope_uri| ConfigurationItem { scope_uri, section: Some("tenter".to_owned()) };
+    let items = std::iter::once(item(None)).chain(folders.iter().cloned().map(Some).map(item)).collect();
+    let asked = client.configuration(items);
+    if let Ok(Ok(values)) = tokio::time::timeout(PATIENCE, asked).await {
+        let all = values.first().and_then(Settings::read);
+        let own = folders.into_iter().zip(values.iter().skip(1));
+        let own: Vec<(Url, Settings)> =
+            own.filter_map(|(folder, value)| Some((folder, Settings::read(value)?))).collect();
+        take_settings(shared, client, all, &own);
     }
 }
 
-fn settings_of(value: &Value) -> Option<Settings> {
-    Settings::read(value)
-}
-
-fn take_settings(shared: &Arc<Shared>, client: &tower_lsp::Client, settings: Settings) {
-    let changed = shared.with_world(|world| {
-        let changed = world.settings != settings;
-        world.settings = settings;
-        changed
-    });
-    if changed {
+fn take_settings(
+    shared: &Arc<Shared>,
+    client: &tower_lsp::Client,
+    all: Option<Settings>,
+    by_folder: &[(Url, Settings)],
+) {
+    if shared.with_world(|world| world.configure(all, by_folder)) {
         shared.refresh_all(client);
     }
 }
@@ -184,10 +197,10 @@ async fn publish(shared: Arc<Shared>, client: tower_lsp::Client) {
                 // A newer text is on its way; this one nobody sees any more.
                 continue;
             }
-            let (shared_now, view, asked) = (Arc::clone(&shared), view.clone(), uri.clone());
+            let (shared_now, seen, asked) = (Arc::clone(&shared), view.clone(), uri.clone());
             let work = tokio::task::spawn_blocking(move || {
-                let doc = view.doc(&asked)?;
-                Some(diagnostics::of(&view, &doc, &shared_now.client(), &|rule| shared_now.page(rule)))
+                let doc = seen.doc(&asked)?;
+                Some(diagnostics::of(&seen, &doc, &shared_now.client(), &|rule| shared_now.page(rule)))
             });
             let Ok(Some(found)) = work.await else { continue };
             let mark = diagnostics::mark(&found);
@@ -197,6 +210,7 @@ async fn publish(shared: Arc<Shared>, client: tower_lsp::Client) {
                 told.insert(uri.clone(), (version, mark));
                 client.publish_diagnostics(uri, found, Some(version)).await;
             }
+            view.clear_spent();
         }
     }
 }

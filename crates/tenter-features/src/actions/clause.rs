@@ -1,0 +1,94 @@
+//! A clause the verb of a step takes and the line does not have yet.
+
+use tenter_resolve::{Recipe, Scale, resolve, sheets};
+use tenter_syntax::{BlockKind, Connector, Expect, Line, verb_row};
+
+use crate::actions::{Action, rewrite};
+use crate::analysis::{FileAnalysis, SheetView};
+use crate::completion::first_name;
+use crate::cursor::kinds;
+use crate::text::{Edit, Range, apply};
+use crate::workspace::Snapshot;
+
+/// No more are offered on one line.
+const MOST: usize = 4;
+
+/// Offers the clauses that are missing, those that read well at the end of the line: names of this recipe are put in,
+/// numbers are those of the verb's examples and the title shows them.
+pub(super) fn offer(snapshot: &Snapshot, analysis: &FileAnalysis, range: &Range, found: &mut Vec<Action>) {
+    let Some((view, number, at)) = analysis.home_at(range.start) else { return };
+    let Some(entry) = view.sheet.blocks.get(number as usize).filter(|entry| entry.file.is_none()) else { return };
+    let block = &entry.block;
+    let line = block.lines.iter().find(|line| !line.span.is_empty() && line.span.touches(at));
+    let Some(line) = line.filter(|_| block.kind == BlockKind::Steps) else { return };
+    let whole = analysis.file.range(entry.position, line.span);
+    // A line that cannot be read yet has other troubles.
+    let troubled = view.recipe().is_some_and(|recipe| {
+        recipe.problems.iter().any(|it| it.place.block == number && line.span.touches(it.place.start))
+    });
+    if troubled || line.unread.is_some() || range.end > whole.end {
+        return;
+    }
+    let mut offered = 0;
+    for text in missing(view, line) {
+        let edit = Edit::new(&analysis.file.path, whole.end..whole.end, format!(" {text}"));
+        if offered < MOST && reads_well(snapshot, analysis, view, std::slice::from_ref(&edit)) {
+            offered += 1;
+            found.push(rewrite(format!("add `{text}`"), vec![edit]));
+        }
+    }
+}
+
+/// The clauses the verb takes that say something the line does not say yet, one for each connecting word.
+fn missing(view: SheetView<'_>, line: &Line) -> Vec<String> {
+    let Some(verb) = line.head.as_ref().filter(|head| head.known).and_then(|head| verb_row(&head.word)) else {
+        return Vec::new();
+    };
+    let mut connectors: Vec<Option<Connector>> = line.clauses.iter().map(|clause| Some(clause.connector)).collect();
+    if !line.items.is_empty() {
+        connectors.push(None);
+    }
+    let said = verb.takes.iter().filter(|take| connectors.contains(&take.connector));
+    let mut said: Vec<Expect> = said.map(|take| about(take.what)).collect();
+    let mut found = Vec::new();
+    for take in verb.takes {
+        let Some(connector) = take.connector.filter(|connector| !connectors.contains(&Some(*connector))) else {
+            continue;
+        };
+        if said.contains(&about(take.what)) {
+            continue;
+        }
+        let example = take.example.strip_prefix(connector.word()).unwrap_or(take.example).trim_start();
+        let text = match first_name(view, take.what) {
+            Some(name) => format!("{} {name}", connector.word()),
+            // A name of somebody else's recipe helps nobody.
+            None if !kinds(take.what).is_empty() => continue,
+            None => format!("{} {example}", connector.word()),
+        };
+        connectors.push(Some(connector));
+        said.push(about(take.what));
+        found.push(text);
+    }
+    found
+}
+
+/// What a clause is about: `on rim` and `over tees` both say where, `from bottle` and `4 g lagoon` both say what.
+const fn about(what: Expect) -> Expect {
+    match what {
+        Expect::Goods => Expect::Zone,
+        Expect::Liquor => Expect::Material,
+        other => other,
+    }
+}
+
+/// Whether the recipe has no more troubles with the edits than without.
+fn reads_well(snapshot: &Snapshot, analysis: &FileAnalysis, view: SheetView<'_>, edits: &[Edit]) -> bool {
+    let text = apply(&analysis.file.path, &analysis.file.text, edits);
+    let changed = analysis.file.with_text(text);
+    let sheets = sheets(&changed.document, &changed.path, snapshot);
+    let Some(recipes) = sheets.get(view.index).map(|sheet| resolve(sheet, Scale::AsWritten)) else {
+        return false;
+    };
+    let troubles = |recipes: &[Recipe]| recipes.iter().map(|recipe| recipe.problems.len()).sum::<usize>();
+    troubles(&recipes) <= troubles(view.recipes())
+}
