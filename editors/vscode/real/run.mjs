@@ -112,7 +112,10 @@ async function working(editor, theme) {
     await focus();
     await goTo("58:3");
     await until(async () => /After line 58/.test(await inside("#sheet .here")), "the state after line 58");
+    await command("View: Toggle Primary Side Bar Visibility");
+    await sleep(1500);
     await picture(`${theme}-totals`);
+    await command("View: Toggle Primary Side Bar Visibility");
   });
 
   await step(editor, `${theme}: completion`, async () => {
