@@ -42,7 +42,10 @@ local function start(buffer)
 end
 
 if vim.lsp.config and vim.lsp.enable then
-  vim.lsp.config('tenter', { cmd = command() })
+  -- The rest is in lsp/tenter.lua, and in what you say with vim.lsp.config.
+  if vim.g.tenter_cmd then
+    vim.lsp.config('tenter', { cmd = vim.g.tenter_cmd })
+  end
   if vim.g.tenter_start ~= false then
     vim.lsp.enable('tenter')
   end
