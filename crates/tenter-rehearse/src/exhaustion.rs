@@ -51,7 +51,7 @@ struct Bath {
     salt: Interval,
     /// Whether acid is in it.
     acid: bool,
-    /// Temperature, K.
+    /// Warmest it was with the goods in it, K.
     kelvin: Interval,
 }
 
@@ -66,7 +66,7 @@ impl Bench<'_> {
             salt: self.substances.mass_of_role(&bath.contents, Role::Salt) / water.clamp_low(1e-6),
             acid: self.substances.acid(&bath.contents).best > 0.0
                 && self.substances.acid(&bath.contents).best > self.substances.base(&bath.contents).best,
-            kelvin: bath.temperature.value,
+            kelvin: bath.warmest.map_or(bath.temperature.value, |warmest| warmest.max(bath.temperature.value)),
         };
         let mut shares: Vec<(Option<DyeFamily>, Figure)> = Vec::new();
         for (id, _) in &bath.contents.parts {

@@ -62,6 +62,8 @@ impl Bench<'_> {
                 bath.temperature_at = now;
             }
             bath.contents.add(brought);
+            let warm = bath.temperature.value;
+            bath.warmest = Some(bath.warmest.filter(|_| !bath.inside.is_empty()).map_or(warm, |have| have.max(warm)));
             bath.inside.push(state);
             if let Some(water) = water
                 && let Some(volume) = bath.volume.take()

@@ -13,6 +13,8 @@ use tenter_quantity::{Dimension, Figure, Interval, Place};
 use tenter_reference::{Form, Role};
 use tenter_resolve::recipe::{Ingredient, MaterialId, MixId};
 
+/// Usable alkali that does not count, mol in a kilogram of water.
+const TRACE_OF_ALKALI: f64 = 0.002;
 /// Mixes within mixes are followed to this depth.
 const DEEPEST: u32 = 8;
 
@@ -117,6 +119,7 @@ impl Bench<'_> {
             alkali_with_dye: together.then_some(self.clock.elapsed),
             warm_then: together.then_some(warm),
             inside: Vec::new(),
+            warmest: None,
             vessel: None,
             gone: false,
             acidity: OnceLock::new(),
@@ -130,11 +133,12 @@ impl Bench<'_> {
         self.liquors.len() - 1
     }
 
-    /// Whether reactive dye and alkali are both in it.
+    /// Whether reactive dye and alkali it can use cold are both in it. Bicarbonate is none until it is heated, and what goods
+    /// carried over from a scour they were rinsed after does not count: below some 0.2 g of soda ash a litre next to nothing reacts.
     pub(crate) fn together(&self, contents: &Contents) -> bool {
         let reactive =
             contents.parts.iter().any(|(id, _)| self.substances.get(*id).is_some_and(|entry| entry.reactive.is_some()));
-        reactive && self.substances.base(contents).high > 0.0
+        reactive && self.substances.usable_alkali(contents).best > TRACE_OF_ALKALI * contents.water_mass().best
     }
 
     /// Lets a liquor cool to now.

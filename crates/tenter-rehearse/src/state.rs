@@ -180,6 +180,8 @@ pub struct LiquorState {
     pub warm_then: Option<Interval>,
     /// Goods in it: indices into the goods of the frame.
     pub inside: Vec<usize>,
+    /// Warmest it was since goods went into it, K.
+    pub warmest: Option<Interval>,
     /// Where it stands, if said.
     pub vessel: Option<VesselId>,
     /// Gone: emptied, drained or disposed of.

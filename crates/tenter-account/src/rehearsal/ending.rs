@@ -100,7 +100,9 @@ fn reacted(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Vec
                 Widener::Temperature => {
                     "how far dye has reacted: how warm the wet goods are right after the step and every while on"
                 }
-                Widener::Time => "how far dye has reacted: how long the steps take, or write the times",
+                Widener::Time => {
+                    "how far dye has reacted: how long the steps take, and with ice when the last of it has melted"
+                }
                 Widener::Acidity => "how far dye has reacted: the pH of the liquor in the goods, with pH paper",
                 Widener::Class => {
                     "how far dye has reacted: nothing at the bench narrows it; a trial swatch of this dye does"

@@ -160,7 +160,8 @@ impl Teller<'_> {
         )];
         parts.push(liquor.temperature.show());
         parts.extend(liquor.acidity(&self.rehearsal.substances).map(words::ph));
-        if let Some(until) = self.rehearsal.useful_until(liquor) {
+        // Goods in it take what there is; when it is spent for others stands at the end.
+        if let Some(until) = self.rehearsal.useful_until(liquor).filter(|_| liquor.inside.is_empty()) {
             parts.push(format!(
                 "dye and alkali together: of use until about {} on the clock, gone by {}",
                 words::clock(until.best),

@@ -20,14 +20,15 @@ pub(super) fn waits(
 ) -> Vec<String> {
     let (Some(slot), Some(frame)) = (slots.get(at), rehearsal.frames.get(at)) else { return Vec::new() };
     let mut said = Vec::new();
-    if let Some((before, other)) = still_running(rehearsal, slots, at) {
+    if let Some(running) = still_running(rehearsal, slots, at) {
         let gain = frame.start.elapsed.best - slot.start.best;
         if gain > WORTH_TELLING {
-            let held = what(picked, other, before.holds_goods.first().map(|goods| Held::Goods(*goods)));
-            let where_ = picked.written(before.place, file);
+            let goods = running.holds_goods.first().map(|goods| Held::Goods(*goods));
+            let held = what(picked, running, goods.or(running.holds_liquors.first().map(|at| Held::Liquor(*at))));
             said.push(format!(
-                "can be done from {} on, while {held} of {where_} are left to themselves",
-                words::clock(slot.start.best)
+                "can be done from {} on, while {} ({held}) goes on by itself",
+                words::clock(slot.start.best),
+                picked.written(running.place, file)
             ));
         }
     }
@@ -46,7 +47,7 @@ pub(super) fn waits(
 }
 
 /// The longest of the steps before that is still going on when a step starts.
-fn still_running<'a>(rehearsal: &'a Rehearsal, slots: &[Slot], at: usize) -> Option<(&'a Frame, &'a Frame)> {
+fn still_running<'a>(rehearsal: &'a Rehearsal, slots: &[Slot], at: usize) -> Option<&'a Frame> {
     let start = slots.get(at)?.start.best;
     let (index, _) = slots
         .iter()
@@ -54,8 +55,7 @@ fn still_running<'a>(rehearsal: &'a Rehearsal, slots: &[Slot], at: usize) -> Opt
         .take(at)
         .filter(|(_, slot)| slot.end.best > start + WORTH_TELLING)
         .max_by(|a, b| a.1.end.best.total_cmp(&b.1.end.best))?;
-    let frame = rehearsal.frames.get(index)?;
-    Some((frame, frame))
+    rehearsal.frames.get(index)
 }
 
 fn what(picked: &Picked<'_>, frame: &Frame, held: Option<Held>) -> String {
@@ -93,7 +93,17 @@ pub(super) fn lives(picked: &Picked<'_>, rehearsal: &Rehearsal) -> Vec<String> {
         let together = states().find(|liquor| rehearsal.useful_until(liquor).is_some());
         let Some(liquor) = together.or_else(|| states().next()) else { continue };
         let name = names::liquor(picked, liquor);
-        let text = if let (Some(until), Some(since)) = (rehearsal.useful_until(liquor), liquor.alkali_with_dye) {
+        let text = if let (false, Some(until), Some(since)) =
+            (liquor.inside.is_empty(), rehearsal.useful_until(liquor), liquor.alkali_with_dye)
+        {
+            format!(
+                "{name}: dye and alkali together since {}, with goods in it; for other goods it ages from about {} on, and \
+                 is spent by {}",
+                words::clock(since.best),
+                words::clock(until.best),
+                words::clock(until.high)
+            )
+        } else if let (Some(until), Some(since)) = (rehearsal.useful_until(liquor), liquor.alkali_with_dye) {
             format!(
                 "{name}: dye and alkali together since {}, last used at {}; of use until about {}, gone by {}",
                 words::clock(since.best),

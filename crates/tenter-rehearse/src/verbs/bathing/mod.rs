@@ -134,6 +134,9 @@ pub(super) fn set_temperature(bench: &mut Bench<'_>, liquor: usize, to: Figure, 
     });
     if let Some(bath) = bench.liquor_mut(liquor) {
         bath.decarbonated = bath.decarbonated.max(crate::warmth::decarbonated(to.value));
+        if !bath.inside.is_empty() {
+            bath.warmest = Some(bath.warmest.map_or(to.value, |have| have.max(to.value)));
+        }
         bath.temperature = to;
         bath.temperature_at = now;
         bath.heated = true;
