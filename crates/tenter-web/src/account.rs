@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use tenter_account::rehearsal::telling::{self, Account};
-use tenter_account::totals::sheet::{Sheet, sheet};
+use tenter_account::totals::sheet::{Sheet, sheet_of};
 use tenter_account::{Picked, pick};
 use tenter_features::Snapshot;
 use tenter_rehearse::rehearse;
@@ -49,14 +49,15 @@ pub fn account(snapshot: &Snapshot, path: &str, pieces: Option<f64>) -> Option<A
     if trouble.is_some() {
         return Some(Answer { trouble, recipes: Vec::new() });
     }
-    let recipes = picked
-        .iter()
-        .map(|picked| Told {
+    let told = |picked: &Picked<'_>| {
+        let rehearsal = rehearse(&picked.recipe);
+        Told {
             pieces: picked.recipe.totals.pieces.as_ref().map(|figure| figure.value.best),
             open: picked.errors(),
-            totals: sheet(picked, &*file),
-            account: telling::account(picked, &rehearse(&picked.recipe), &*file),
-        })
-        .collect();
+            totals: sheet_of(picked, &rehearsal, &*file),
+            account: telling::account(picked, &rehearsal, &*file),
+        }
+    };
+    let recipes = picked.iter().map(told).collect();
     Some(Answer { trouble, recipes })
 }

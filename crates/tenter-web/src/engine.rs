@@ -15,6 +15,8 @@ use crate::words;
 enum Question {
     /// Takes texts in that others may use.
     Store { files: Vec<(String, String)> },
+    /// Takes the text being written.
+    Open { path: String, text: String },
     /// Takes the text being written and tells what is found in it.
     Look { path: String, text: String },
     /// What it comes to and how it goes, for so many pieces.
@@ -55,17 +57,12 @@ impl Engine {
                 self.texts.store(files.into_iter().map(|(path, text)| (path.into(), Some(text.into()))));
                 Value::Null
             }
+            Question::Open { path, text } => {
+                self.open(&path, &text);
+                Value::Null
+            }
             Question::Look { path, text } => {
-                // One text is written at a time: the one before is left to what was stored under its name.
-                let others: Vec<String> = self
-                    .texts
-                    .snapshot()
-                    .open_files()
-                    .filter(|file| *file.path != *path)
-                    .map(|file| file.path.to_string())
-                    .collect();
-                others.iter().for_each(|other| self.texts.close(other));
-                self.texts.open(&path, &text);
+                self.open(&path, &text);
                 value(look::look(&self.texts.snapshot(), &path))
             }
             Question::Account { path, pieces } => value(account::account(&self.texts.snapshot(), &path, pieces)),
@@ -84,6 +81,15 @@ impl Engine {
                 self.at(&path, at, |snapshot, path, at| words::scaled(snapshot, path, at, pieces))
             }
         }
+    }
+
+    /// One text is written at a time: the one before is left to what was stored under its name.
+    fn open(&mut self, path: &str, text: &str) {
+        let snapshot = self.texts.snapshot();
+        for other in snapshot.open_files().filter(|file| *file.path != *path) {
+            self.texts.close(&other.path);
+        }
+        self.texts.open(path, text);
     }
 
     fn at<T: Serialize>(

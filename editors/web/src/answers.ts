@@ -89,6 +89,7 @@ export interface Proposal {
 /** Every question with its answer. */
 export interface Questions {
   store: [{ files: [string, string][] }, null];
+  open: [{ path: string; text: string }, null];
   look: [{ path: string; text: string }, Look];
   account: [{ path: string; pieces: number | null }, { trouble: string | null; recipes: Told[] }];
   complete: [{ path: string; at: number }, Proposal[]];

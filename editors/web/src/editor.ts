@@ -5,10 +5,11 @@ import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { codeFolding, foldGutter, foldKeymap, foldService, indentService } from "@codemirror/language";
 import { lintGutter, setDiagnostics, nextDiagnostic, previousDiagnostic, type Diagnostic } from "@codemirror/lint";
 import { highlightSelectionMatches, searchKeymap } from "@codemirror/search";
-import { EditorState, RangeSetBuilder, StateEffect, StateField, type Extension } from "@codemirror/state";
-import { Decoration, EditorView, drawSelection, highlightActiveLine, highlightActiveLineGutter, hoverTooltip, keymap, lineNumbers, WidgetType, type DecorationSet } from "@codemirror/view";
+import { EditorState, type Extension } from "@codemirror/state";
+import { EditorView, drawSelection, highlightActiveLine, highlightActiveLineGutter, hoverTooltip, keymap, lineNumbers } from "@codemirror/view";
 
 import type { Change, Finding, Look, Proposal } from "./answers";
+import { coloured, colours, folds, hanging } from "./colouring";
 import type { Engine } from "./engine";
 import { el } from "./dom";
 import { markdown, sentence } from "./markdown";
@@ -23,77 +24,6 @@ export interface Heard {
   asked(page: HTMLElement | null): void;
   /** Somebody wants to go to the findings. */
   findings(): void;
-}
-
-const coloured = StateEffect.define<Look>();
-
-class Swatch extends WidgetType {
-  constructor(readonly colour: string) {
-    super();
-  }
-  override eq(other: Swatch): boolean {
-    return other.colour === this.colour;
-  }
-  override toDOM(): HTMLElement {
-    const swatch = el("span", { class: "dye-swatch", "aria-hidden": "true" });
-    swatch.style.backgroundColor = this.colour;
-    return swatch;
-  }
-}
-
-class Hint extends WidgetType {
-  constructor(readonly words: string) {
-    super();
-  }
-  override eq(other: Hint): boolean {
-    return other.words === this.words;
-  }
-  override toDOM(): HTMLElement {
-    return el("span", { class: "dye-hint", "aria-hidden": "true" }, this.words);
-  }
-  override ignoreEvent(): boolean {
-    return false;
-  }
-}
-
-/** Tokens, swatches and hints; they move along with the text until the engine tells new ones. */
-const colours = StateField.define<DecorationSet>({
-  create: () => Decoration.none,
-  update(set, transaction) {
-    let next = set.map(transaction.changes);
-    for (const effect of transaction.effects) if (effect.is(coloured)) next = decorations(effect.value, transaction.state.doc.length);
-    return next;
-  },
-  provide: (field) => EditorView.decorations.from(field),
-});
-
-const folds = StateField.define<Map<number, number>>({
-  create: () => new Map(),
-  update(map, transaction) {
-    for (const effect of transaction.effects) if (effect.is(coloured)) return new Map(effect.value.folds);
-    return map;
-  },
-});
-
-const marks = new Map<string, Decoration>();
-
-function mark(classes: string): Decoration {
-  let found = marks.get(classes);
-  if (!found) marks.set(classes, (found = Decoration.mark({ class: classes })));
-  return found;
-}
-
-function decorations(look: Look, length: number): DecorationSet {
-  const all: { from: number; to: number; order: number; what: Decoration }[] = [];
-  for (const [from, to, classes] of look.tokens) if (to <= length && from < to) all.push({ from, to, order: 1, what: mark(classes) });
-  for (const [from, to, colour] of look.colours)
-    if (to <= length) all.push({ from, to: from, order: 0, what: Decoration.widget({ widget: new Swatch(colour), side: -1 }) });
-  for (const [at, words] of look.hints)
-    if (at <= length) all.push({ from: at, to: at, order: 2, what: Decoration.widget({ widget: new Hint(words), side: 1 }) });
-  all.sort((a, b) => a.from - b.from || a.order - b.order);
-  const builder = new RangeSetBuilder<Decoration>();
-  for (const { from, to, what } of all) builder.add(from, to, what);
-  return builder.finish();
 }
 
 const severities = { error: "error", warning: "warning", advice: "info" } as const;
@@ -182,7 +112,8 @@ export class Editor {
       lineNumbers(),
       lintGutter(),
       codeFolding(),
-      foldGutter(),
+      foldGutter({ foldingChanged: (update) => update.transactions.some((made) => made.effects.some((effect) => effect.is(coloured))) }),
+      hanging,
       foldService.of((state, from) => {
         const last = state.field(folds).get(state.doc.lineAt(from).number);
         if (last === undefined || last > state.doc.lines) return null;
@@ -231,7 +162,7 @@ export class Editor {
 
   private async under(at: number): Promise<{ from: number; to: number; markdown: string } | null> {
     try {
-      await this.engine.ask("look", { path: this.path(), text: this.text });
+      await this.engine.ask("open", { path: this.path(), text: this.text });
       return await this.engine.ask("hover", { path: this.path(), at });
     } catch {
       return null;
@@ -249,7 +180,7 @@ export class Editor {
     if (!explicit && !/[\p{L}"]$/u.test(before)) return null;
     let proposals: Proposal[];
     try {
-      await this.engine.ask("look", { path: this.path(), text: state.doc.toString() });
+      await this.engine.ask("open", { path: this.path(), text: state.doc.toString() });
       proposals = await this.engine.ask("complete", { path: this.path(), at: pos });
     } catch {
       return null;

@@ -19,6 +19,8 @@ const engine = new Engine();
 let name = FIRST;
 /** Whether somebody wrote on what is open; only that is kept. */
 let written = false;
+/** Whether something is written that is not kept yet. */
+let dirty = false;
 let recipes: Told[] = [];
 
 const goToLine = (line: number) => editor.goToLine(line);
@@ -32,7 +34,10 @@ const editor = new Editor(byId("editor"), engine, () => name, {
       if (location.hash) history.replaceState(null, "", location.pathname + location.search);
     }
     look();
-    if (byHand) save();
+    if (!byHand) return;
+    notice("");
+    dirty = true;
+    save();
   },
   moved: (line) => follow(line),
   asked(page) {
@@ -94,13 +99,28 @@ async function accountNow(turn = asked): Promise<void> {
 }
 
 const look = settled(70, () => void lookNow());
-const save = settled(400, () => {
-  if (!keep({ name, text: editor.text, changed: Date.now() })) say("This browser keeps nothing; download what you want to keep.");
-});
+const save = settled(400, saveNow);
 
+function saveNow(): void {
+  if (!dirty) return;
+  dirty = false;
+  if (!keep({ name, text: editor.text, changed: Date.now() })) say("This browser keeps nothing; download what you want to keep.");
+}
+
+let noticed = "";
+
+/** Something to know that stays until somebody writes on. */
+function notice(words: string): void {
+  noticed = words;
+  trouble("");
+}
+
+/** Something that went wrong; when it is over, the notice shows again. */
 function trouble(words: string): void {
-  byId("trouble").hidden = words === "";
-  byId("trouble").textContent = words === "" ? "" : `Something went wrong here: ${words}. Your text is left as it is.`;
+  const told = words === "" ? noticed : `Something went wrong here: ${words}. Your text is left as it is.`;
+  const box = byId("trouble");
+  if (box.textContent !== told) box.textContent = told;
+  box.hidden = told === "";
 }
 
 /** Threads along the upper edge in the colours of the recipe. */
@@ -134,6 +154,8 @@ function ready(): void {
 // Opening
 
 function load(path: string, text: string): void {
+  saveNow();
+  notice("");
   name = path;
   written = false;
   byId<HTMLInputElement>("pieces").value = "";
@@ -172,7 +194,7 @@ async function fromLink(): Promise<boolean> {
     say("Opened from the link.");
     return true;
   } catch {
-    trouble("the recipe in this link could not be read; the link may have been cut");
+    noticed = "The recipe in this link could not be read; the link may have been cut.";
     return false;
   }
 }
@@ -206,7 +228,7 @@ function download(): void {
 async function tidy(): Promise<void> {
   try {
     const { text } = editor;
-    await engine.ask("look", { path: name, text });
+    await engine.ask("open", { path: name, text });
     const changes = await engine.ask("format", { path: name });
     if (text !== editor.text) return;
     editor.change(changes, "Tidied");
@@ -301,11 +323,13 @@ function wire(): void {
     if (name === before) return;
     if (written) {
       forget(before);
-      save();
+      dirty = true;
+      saveNow();
     }
     look();
   });
-  addEventListener("hashchange", () => void fromLink());
+  addEventListener("hashchange", () => void fromLink().then(() => trouble("")));
+  addEventListener("pagehide", saveNow);
 }
 
 async function begin(): Promise<void> {
@@ -314,6 +338,7 @@ async function begin(): Promise<void> {
   void engine.store(examples.map((example) => [example.path, example.text])).catch((error: unknown) => trouble(String(error)));
   const last = drafts()[0];
   if (!(await fromLink())) {
+    const why = noticed;
     if (last) {
       load(last.name, last.text);
       written = true;
@@ -321,6 +346,7 @@ async function begin(): Promise<void> {
       const first = examples.find((example) => example.path === FIRST) ?? examples[0];
       load(first?.path ?? "my-recipe.dye", first?.text ?? starter);
     }
+    notice(why);
   }
   if ("serviceWorker" in navigator) {
     navigator.serviceWorker.register(trustedUrl("sw.js")).then(

@@ -59,13 +59,17 @@ pub enum Content {
 
 /// The sheet of a recipe or variant. All of its words are safe to show.
 pub fn sheet(picked: &Picked<'_>, file: &dyn Source) -> Sheet {
-    let rehearsal = rehearse(&picked.recipe);
+    sheet_of(picked, &rehearse(&picked.recipe), file)
+}
+
+/// The sheet of a recipe or variant that was rehearsed already.
+pub fn sheet_of(picked: &Picked<'_>, rehearsal: &Rehearsal, file: &dyn Source) -> Sheet {
     let parts = [
         goods(picked),
         materials(picked, file),
-        mixes(picked, &rehearsal),
+        mixes(picked, rehearsal),
         steps(picked, file),
-        table("After each step", states::table(picked, &rehearsal, file)),
+        table("After each step", states::table(picked, rehearsal, file)),
         water(picked),
         cost(picked),
     ];
