@@ -77,7 +77,7 @@ module.exports = grammar({
   ],
 
   extras: ($) => [
-    /[ \t\r\n\x0b\x0c\u0085\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\u200b-\u200f\u2060\u00ad]/,
+    /[ \t\r\n\x0b\x0c\u0085\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\u200b-\u200f\u2060\ufeff\u00ad]/,
     $._join,
     $.comment,
   ],

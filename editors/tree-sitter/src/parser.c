@@ -621,7 +621,7 @@ static const TSStateId ts_primary_state_ids[STATE_COUNT] = {
 
 static const TSCharacterRange extras_character_set_1[] = {
   {'\t', '\r'}, {' ', ' '}, {0x85, 0x85}, {0xa0, 0xa0}, {0xad, 0xad}, {0x1680, 0x1680}, {0x2000, 0x200f}, {0x2028, 0x2029},
-  {0x202f, 0x202f}, {0x205f, 0x2060}, {0x3000, 0x3000},
+  {0x202f, 0x202f}, {0x205f, 0x2060}, {0x3000, 0x3000}, {0xfeff, 0xfeff},
 };
 
 static const TSCharacterRange sym__word_character_set_2[] = {
@@ -779,12 +779,11 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if ((0xbc <= lookahead && lookahead <= 0xbe) ||
           (0x2150 <= lookahead && lookahead <= 0x215e) ||
           lookahead == 0x2189) ADVANCE(177);
-      if (set_contains(extras_character_set_1, 11, lookahead)) SKIP(0);
+      if (set_contains(extras_character_set_1, 12, lookahead)) SKIP(0);
       if (set_contains(sym_odd_character_set_1, 19, lookahead)) ADVANCE(323);
       if (lookahead > '#' &&
           (lookahead < '(' || '?' < lookahead) &&
-          (lookahead < 0x201c || 0x201e < lookahead) &&
-          lookahead != 0xfeff) ADVANCE(309);
+          (lookahead < 0x201c || 0x201e < lookahead)) ADVANCE(309);
       END_STATE();
     case 1:
       ADVANCE_MAP(
@@ -823,12 +822,11 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if ((0xbc <= lookahead && lookahead <= 0xbe) ||
           (0x2150 <= lookahead && lookahead <= 0x215e) ||
           lookahead == 0x2189) ADVANCE(177);
-      if (set_contains(extras_character_set_1, 11, lookahead)) SKIP(1);
+      if (set_contains(extras_character_set_1, 12, lookahead)) SKIP(1);
       if (set_contains(sym_odd_character_set_1, 19, lookahead)) ADVANCE(323);
       if (lookahead > '#' &&
           (lookahead < '(' || '?' < lookahead) &&
-          (lookahead < 0x201c || 0x201e < lookahead) &&
-          lookahead != 0xfeff) ADVANCE(309);
+          (lookahead < 0x201c || 0x201e < lookahead)) ADVANCE(309);
       END_STATE();
     case 2:
       ADVANCE_MAP(
@@ -867,12 +865,11 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
       if ((0xbc <= lookahead && lookahead <= 0xbe) ||
           (0x2150 <= lookahead && lookahead <= 0x215e) ||
           lookahead == 0x2189) ADVANCE(199);
-      if (set_contains(extras_character_set_1, 11, lookahead)) SKIP(2);
+      if (set_contains(extras_character_set_1, 12, lookahead)) SKIP(2);
       if (set_contains(sym_odd_character_set_1, 19, lookahead)) ADVANCE(323);
       if (lookahead > '#' &&
           (lookahead < '(' || '?' < lookahead) &&
-          (lookahead < 0x201c || 0x201e < lookahead) &&
-          lookahead != 0xfeff) ADVANCE(309);
+          (lookahead < 0x201c || 0x201e < lookahead)) ADVANCE(309);
       END_STATE();
     case 3:
       ADVANCE_MAP(
@@ -2153,7 +2150,7 @@ static bool ts_lex(TSLexer *lexer, TSStateId state) {
         'W', 80,
         'w', 80,
       );
-      if (set_contains(extras_character_set_1, 11, lookahead)) SKIP(146);
+      if (set_contains(extras_character_set_1, 12, lookahead)) SKIP(146);
       END_STATE();
     case 147:
       ACCEPT_TOKEN(ts_builtin_sym_end);

@@ -43,6 +43,7 @@ typedef struct {
   uint8_t indent;        /* its indentation in columns, at most WIDEST */
   uint8_t body_indent;   /* that of the last body line that was not at the left edge */
   uint8_t colour_wanted; /* its key is `colour` */
+  uint8_t goes_on;       /* comments are being passed on the way to its continuation, which is known to be there */
 } State;
 
 typedef struct {
@@ -236,18 +237,24 @@ static void skip_rest(TSLexer *lexer) {
 }
 
 /* At a line break inside a body line: does the logical line go on below, past lines that hold only a comment? */
-static bool goes_on(TSLexer *lexer, const State *state) {
-  for (;;) {
+static bool goes_on(TSLexer *lexer, State *state) {
+  for (state->goes_on = 0;; state->goes_on = 1) {
     unsigned indent;
     switch (open_line(lexer, &indent)) {
       case NO_LINE:
       case NOTHING:
+        state->goes_on = 0;
         return false;
       case TEXT:
-        return indent > 0 && indent >= (unsigned)state->indent + 4;
+        if (indent > 0 && indent >= (unsigned)state->indent + 4) return true;
+        state->goes_on = 0;
+        return false;
       case COMMENT_LINE:
         skip_rest(lexer);
-        if (ended(lexer)) return false;
+        if (ended(lexer)) {
+          state->goes_on = 0;
+          return false;
+        }
         skip_break(lexer);
     }
   }
@@ -262,7 +269,15 @@ static bool at_break(TSLexer *lexer, State *state) {
   }
   skip_break(lexer);
   lexer->mark_end(lexer);
-  if (state->in_line && goes_on(lexer, state)) return found(lexer, JOIN);
+  if (state->goes_on) {
+    /* Looked for once: a long row of comments is not read again at each of them. */
+    unsigned indent;
+    state->goes_on = open_line(lexer, &indent) == COMMENT_LINE;
+    return found(lexer, JOIN);
+  }
+  if (state->in_line && goes_on(lexer, state)) {
+    return found(lexer, JOIN);
+  }
   state->in_line = 0;
   return found(lexer, END);
 }
@@ -285,6 +300,7 @@ static void begin_line(State *state, unsigned indent) {
   if (indent > 0) state->body_indent = (uint8_t)indent;
   state->indent = state->body_indent;
   state->in_line = 1;
+  state->goes_on = 0;
   state->colour_wanted = 0;
 }
 
