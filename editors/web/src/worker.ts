@@ -8,10 +8,20 @@ interface Exports {
 }
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
-const compiled = compile();
+let compiled: Promise<WebAssembly.Module> | undefined;
 /** What others may use is told again to a fresh engine. */
 let stored: string | undefined;
 let engine = start();
+engine.catch(() => undefined);
+
+/** Fetched and compiled once; what failed is tried again with the next question. */
+function program(): Promise<WebAssembly.Module> {
+  compiled ??= compile().catch((error: unknown) => {
+    compiled = undefined;
+    throw error;
+  });
+  return compiled;
+}
 
 async function compile(): Promise<WebAssembly.Module> {
   const response = await fetch(new URL("engine.wasm", scope.location.href));
@@ -20,7 +30,7 @@ async function compile(): Promise<WebAssembly.Module> {
 }
 
 async function start(): Promise<Exports> {
-  const { exports } = await WebAssembly.instantiate(await compiled, {});
+  const { exports } = await WebAssembly.instantiate(await program(), {});
   return exports as unknown as Exports;
 }
 
@@ -39,10 +49,13 @@ async function answered(question: string): Promise<string> {
     if (question.startsWith('{"ask":"store"')) stored = question;
     return call(await engine, question);
   } catch (error) {
-    // A mistake of ours on one text must not end the page: a fresh engine takes the next question.
     engine = start();
-    if (stored) call(await engine, stored);
-    return JSON.stringify({ error: `the checker broke down on this text (${String(error)})` });
+    const fresh = await engine;
+    if (stored) call(fresh, stored);
+    // It was not there and now is: the question is still open.
+    if (!(error instanceof WebAssembly.RuntimeError)) return call(fresh, question);
+    // A mistake of ours on one text must not end the page: a fresh engine takes the next question.
+    return JSON.stringify({ error: `the checker broke down on this text (${error.message})` });
   }
 }
 

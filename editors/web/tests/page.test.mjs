@@ -351,6 +351,23 @@ test("on a phone nothing hangs over the edge", async () => {
   await leave();
 });
 
+test("without its engine it says so, and goes on once it is there", async () => {
+  const context = await browser.newContext();
+  let shut = true;
+  await context.route("**/engine.wasm", (route) => (shut ? route.fulfill({ status: 503 }) : route.continue()));
+  const page = await context.newPage();
+  await page.goto(site.address);
+  await page.waitForSelector("#trouble:not([hidden])");
+  assert.match(await page.textContent("#trouble"), /could not be fetched.*Your text is left as it is/);
+  assert.match(await page.textContent(".cm-content"), /edition 1/);
+  shut = false;
+  await page.locator(".cm-content").click();
+  await page.keyboard.insertText(" ");
+  await page.waitForSelector("html[data-ready]", { timeout: 60_000 });
+  assert.ok(await page.isHidden("#trouble"));
+  await context.close();
+});
+
 test("what a stranger writes stays text", async () => {
   const { page, leave } = await visit();
   const hostile = `recipe <img src=x onerror=alert(1)> **b** [x](javascript:alert(1))
