@@ -47,6 +47,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         if best.0 < 0.0 || best.0 >= least {
             continue;
         }
+        // No time is long enough then, and another finding says so.
+        if crate::rules::too_cold_for_class::too_cold(context, dyeing.goods, dyeing.dye).is_some() {
+            continue;
+        }
         let place = dyeing.batch.as_ref().map_or_else(|| context.laid_at(dyeing), |(_, _, place)| *place);
         if told.contains(&place) {
             continue;
