@@ -3,6 +3,8 @@
 //! Nothing is read here; whoever watches the disk hands texts over.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use tenter_resolve::Library;
@@ -16,6 +18,8 @@ use crate::outline::Outline;
 /// A file on disk. Its tree is built when somebody uses it.
 #[derive(Debug)]
 pub(crate) struct Stored {
+    /// The revision it was put in at: tells this text from what the path held before.
+    since: u64,
     text: Arc<str>,
     pub(crate) outline: Outline,
     file: OnceLock<Arc<File>>,
@@ -31,12 +35,19 @@ type Cache = BTreeMap<Arc<str>, Slot>;
 /// answer is given.
 type Spent = Arc<Mutex<Vec<Arc<FileAnalysis>>>>;
 
+/// Revisions of all collections are counted together, so that no two moments share one.
+fn next() -> u64 {
+    static COUNT: AtomicU64 = AtomicU64::new(1);
+    COUNT.fetch_add(1, Ordering::Relaxed)
+}
+
 /// The texts of a collection. The open ones go before what is on disk.
 #[derive(Debug, Default)]
 pub struct Workspace {
     open: Arc<Open>,
     disk: Arc<Disk>,
     levels: Arc<Levels>,
+    levels_since: u64,
     revision: u64,
     cache: Arc<Mutex<Cache>>,
     spent: Spent,
@@ -55,7 +66,7 @@ impl Workspace {
             Some(old) => Arc::new(old.with_text(text)),
             None => Arc::new(File::new(path.into(), text)),
         };
-        self.revision += 1;
+        self.revision = next();
         Arc::make_mut(&mut self.open).insert(Arc::clone(&file.path), Arc::clone(&file));
         file
     }
@@ -67,21 +78,22 @@ impl Workspace {
 
     /// Closes a file; what is on disk counts again.
     pub fn close(&mut self, path: &str) {
-        self.revision += 1;
+        self.revision = next();
         Arc::make_mut(&mut self.open).remove(path);
         self.cache.lock().unwrap_or_else(PoisonError::into_inner).remove(path);
     }
 
     /// Puts what was read from the disk into the collection; a text of `None` is a file that is gone.
     pub fn store(&mut self, files: impl IntoIterator<Item = (Arc<str>, Option<Arc<str>>)>) {
-        self.revision += 1;
+        self.revision = next();
+        let since = self.revision;
         let disk = Arc::make_mut(&mut self.disk);
         for (path, text) in files {
             match text {
                 Some(text) => {
                     if disk.get(&path).is_none_or(|old| old.text != text) {
                         let outline = Outline::scan(&text, &path);
-                        disk.insert(path, Arc::new(Stored { text, outline, file: OnceLock::new() }));
+                        disk.insert(path, Arc::new(Stored { since, text, outline, file: OnceLock::new() }));
                     }
                 }
                 None => {
@@ -93,18 +105,20 @@ impl Workspace {
 
     /// Puts files in whose outline was made elsewhere (several at a time, on other threads).
     pub fn store_read(&mut self, files: Vec<(Arc<str>, Arc<str>, Outline)>) {
-        self.revision += 1;
+        self.revision = next();
+        let since = self.revision;
         let disk = Arc::make_mut(&mut self.disk);
         for (path, text, outline) in files {
-            disk.insert(path, Arc::new(Stored { text, outline, file: OnceLock::new() }));
+            disk.insert(path, Arc::new(Stored { since, text, outline, file: OnceLock::new() }));
         }
     }
 
     /// What the collection says about rules.
     pub fn set_levels(&mut self, levels: Levels) {
         if *self.levels != levels {
-            self.revision += 1;
+            self.revision = next();
             self.levels = Arc::new(levels);
+            self.levels_since = self.revision;
         }
     }
 
@@ -134,7 +148,7 @@ impl Workspace {
 
     /// Forgets all files on disk.
     pub fn forget_disk(&mut self) {
-        self.revision += 1;
+        self.revision = next();
         self.disk = Arc::default();
     }
 
@@ -144,6 +158,7 @@ impl Workspace {
             open: Arc::clone(&self.open),
             disk: Arc::clone(&self.disk),
             levels: Arc::clone(&self.levels),
+            levels_since: self.levels_since,
             revision: self.revision,
             cache: Arc::clone(&self.cache),
             spent: Arc::clone(&self.spent),
@@ -157,6 +172,7 @@ pub struct Snapshot {
     open: Arc<Open>,
     disk: Arc<Disk>,
     levels: Arc<Levels>,
+    levels_since: u64,
     revision: u64,
     cache: Arc<Mutex<Cache>>,
     spent: Spent,
@@ -220,6 +236,27 @@ impl Snapshot {
             .filter(|(path, _)| !self.open.contains_key(*path))
             .map(|(path, stored)| (Arc::clone(path), std::borrow::Cow::Borrowed(&stored.outline)));
         open.chain(disk)
+    }
+
+    /// A number that stays the same while the findings of a file on disk must: it, what it takes from others, and the
+    /// levels of the collection are as they were. None for what is open in the editor.
+    pub fn stamp(&self, path: &str) -> Option<u64> {
+        let mut hasher = DefaultHasher::new();
+        self.levels_since.hash(&mut hasher);
+        let mut met: BTreeSet<&str> = BTreeSet::new();
+        let mut waiting = vec![path];
+        while let Some(path) = waiting.pop() {
+            if !met.insert(path) {
+                continue;
+            }
+            if self.open.contains_key(path) {
+                return None;
+            }
+            let stored = self.disk.get(path);
+            (path, stored.map(|stored| stored.since)).hash(&mut hasher);
+            waiting.extend(stored.iter().flat_map(|stored| &stored.outline.uses).map(|used| &**used));
+        }
+        Some(hasher.finish())
     }
 
     /// The files whose `use` lines name `path`, directly or through other files, in order.

@@ -1,6 +1,7 @@
 //! The state behind the handlers, and what happens by itself: publishing, refreshing, watching.
 
 mod actions;
+mod collection;
 pub(crate) mod commands;
 mod handlers;
 mod items;
@@ -35,6 +36,7 @@ pub(crate) struct Shared {
     stale_files: Mutex<Vec<Url>>,
     tokens: Mutex<BTreeMap<Url, (String, Vec<SemanticToken>)>>,
     pages: Mutex<BTreeMap<&'static str, Option<Url>>>,
+    told: Mutex<BTreeMap<Url, collection::Told>>,
     counter: std::sync::atomic::AtomicU64,
 }
 
@@ -49,6 +51,7 @@ impl Shared {
             stale_files: Mutex::default(),
             tokens: Mutex::default(),
             pages: Mutex::default(),
+            told: Mutex::default(),
             counter: std::sync::atomic::AtomicU64::new(0),
         })
     }
@@ -127,6 +130,21 @@ impl Shared {
     pub fn kept_tokens(&self, uri: &Url, id: &str) -> Option<Vec<SemanticToken>> {
         let kept = self.tokens.lock().unwrap_or_else(PoisonError::into_inner);
         kept.get(uri).filter(|(name, _)| name == id).map(|(_, tokens)| tokens.clone())
+    }
+
+    /// What was last told of a file on disk.
+    fn told(&self, uri: &Url) -> Option<collection::Told> {
+        self.told.lock().unwrap_or_else(PoisonError::into_inner).get(uri).cloned()
+    }
+
+    /// Keeps what was told of a file on disk.
+    fn keep_told(&self, uri: &Url, told: collection::Told) {
+        self.told.lock().unwrap_or_else(PoisonError::into_inner).insert(uri.clone(), told);
+    }
+
+    /// Other settings: everything is told anew.
+    pub fn forget_told(&self) {
+        self.told.lock().unwrap_or_else(PoisonError::into_inner).clear();
     }
 
     /// Notes files that changed on disk.

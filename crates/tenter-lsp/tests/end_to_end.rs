@@ -782,3 +782,62 @@ fn another_configuration_changes_the_levels() {
     }
     client.finish();
 }
+
+#[test]
+fn files_on_disk_are_told_anew_only_when_they_changed() {
+    let scratch = tempfile::tempdir().unwrap();
+    let folder = format!("file://{}", scratch.path().display());
+    let uri = format!("{folder}/tide.dye");
+    let house = "mix soda soak\n  6 L      water at 40 °C\n  60 g/L   soda ash\n";
+    let own = TEES.replace(&format!("{house}\n"), "");
+    assert!(own.len() < TEES.len());
+    std::fs::write(scratch.path().join("tenter.toml"), "").unwrap();
+    std::fs::write(scratch.path().join("house.dye"), house).unwrap();
+    std::fs::write(scratch.path().join("tide.dye"), format!("use soda soak from \"house.dye\"\n\n{own}")).unwrap();
+    let named = json!([{ "uri": folder, "name": "folder" }]);
+    let (mut client, _) = Client::start(quiet(), json!({ "workspaceFolders": named }));
+    let mut known: Vec<Value> = Vec::new();
+    // Asks until the file is told of in the way that is waited for, as editors do.
+    let mut until = |client: &mut Client, fits: &dyn Fn(Option<&Value>) -> bool| {
+        let limit = Instant::now() + Duration::from_secs(20);
+        loop {
+            let all = client.request("workspace/diagnostic", json!({ "previousResultIds": known }));
+            let told = all["items"].as_array().unwrap().iter().find(|item| item["uri"] == uri.as_str()).cloned();
+            if let Some(told) = &told {
+                known = vec![json!({ "uri": uri, "value": told["resultId"] })];
+            }
+            if fits(told.as_ref()) {
+                return;
+            }
+            assert!(Instant::now() < limit, "{told:?}");
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    };
+    let write = |client: &mut Client, name: &str, text: &str| {
+        std::fs::write(scratch.path().join(name), text).unwrap();
+        let changed = json!({ "changes": [{ "uri": format!("{folder}/{name}"), "type": 2 }] });
+        client.notify("workspace/didChangeWatchedFiles", changed);
+    };
+    let full = |rule: &'static str| {
+        move |told: Option<&Value>| {
+            told.is_some_and(|it| {
+                it["kind"] == "full" && it["items"].as_array().unwrap().iter().any(|it| it["code"] == rule)
+            })
+        }
+    };
+    // The file itself, then one it takes from, then the levels.
+    write(
+        &mut client,
+        "tide.dye",
+        &format!("use soda soak from \"house.dye\"\n\n{}", own.replace("lagoon on rim", "lagon on rim")),
+    );
+    until(&mut client, &full("unknown-name"));
+    until(&mut client, &|told| told.is_some_and(|it| it["kind"] == "unchanged"));
+    write(&mut client, "house.dye", "mix another\n  1 L      water\n");
+    until(&mut client, &full("broken-use"));
+    until(&mut client, &|told| told.is_some_and(|it| it["kind"] == "unchanged"));
+    write(&mut client, "house.dye", house);
+    write(&mut client, "tide.dye", &format!("use soda soak from \"house.dye\"\n\n{own}"));
+    until(&mut client, &|told| told.is_some_and(|it| it["kind"] == "full" && it["items"] == json!([])));
+    client.finish();
+}

@@ -556,41 +556,7 @@ impl LanguageServer for Server {
     }
 
     async fn workspace_diagnostic(&self, params: WorkspaceDiagnosticParams) -> Result<WorkspaceDiagnosticReportResult> {
-        let view = self.view();
-        let able = self.shared.client();
-        let mut found = Vec::new();
-        let known = |uri: &Url| {
-            params.previous_result_ids.iter().find(|previous| previous.uri == *uri).map(|previous| &previous.value)
-        };
-        for (root, snapshot) in view.snapshots() {
-            for path in snapshot.paths() {
-                // Others get their turn, and a cancelled request ends here.
-                tokio::task::yield_now().await;
-                let Some(uri) = view.uri(root, &path) else { continue };
-                let Some(doc) = view.doc(&uri) else { continue };
-                let diagnostics = diagnostics::of(&view, &doc, &able, &|rule| self.shared.page(rule));
-                let mark = diagnostics::mark(&diagnostics);
-                let version = doc.version.map(i64::from);
-                if known(&uri) == Some(&mark) {
-                    let report = UnchangedDocumentDiagnosticReport { result_id: mark };
-                    found.push(WorkspaceDocumentDiagnosticReport::Unchanged(
-                        WorkspaceUnchangedDocumentDiagnosticReport {
-                            uri,
-                            version,
-                            unchanged_document_diagnostic_report: report,
-                        },
-                    ));
-                } else if !diagnostics.is_empty() || known(&uri).is_some() {
-                    let report = FullDocumentDiagnosticReport { result_id: Some(mark), items: diagnostics };
-                    found.push(WorkspaceDocumentDiagnosticReport::Full(WorkspaceFullDocumentDiagnosticReport {
-                        uri,
-                        version,
-                        full_document_diagnostic_report: report,
-                    }));
-                }
-            }
-        }
-        Ok(WorkspaceDiagnosticReportResult::Report(WorkspaceDiagnosticReport { items: found }))
+        Ok(self.all_findings(&params.previous_result_ids).await)
     }
 
     async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {

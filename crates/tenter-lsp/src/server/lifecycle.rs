@@ -172,6 +172,7 @@ fn take_settings(
     by_folder: &[(Url, Settings)],
 ) {
     if shared.with_world(|world| world.configure(all, by_folder)) {
+        shared.forget_told();
         shared.refresh_all(client);
     }
 }
