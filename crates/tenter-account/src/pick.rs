@@ -81,7 +81,7 @@ impl Picked<'_> {
             Some(line) => format!("line {line}"),
             None => {
                 let entry = self.sheet.blocks.get(place.block as usize);
-                entry.and_then(|entry| entry.file.as_deref()).unwrap_or("elsewhere").to_owned()
+                entry.and_then(|entry| entry.file.as_deref()).unwrap_or("this file").to_owned()
             }
         }
     }

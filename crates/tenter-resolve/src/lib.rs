@@ -45,6 +45,7 @@ use tenter_syntax::BlockKind;
 pub use problem::{NameKind, Problem, ProblemKind};
 pub use recipe::Recipe;
 pub use sheet::{Sheet, SheetBlock, sheets};
+pub use unknown::EDITIONS;
 pub use usage::{Library, NoLibrary, inside_collection};
 
 /// How a recipe is to be scaled.

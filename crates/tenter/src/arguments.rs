@@ -1,22 +1,45 @@
 //! What may be written after `tenter`.
 
 use std::path::PathBuf;
+use std::sync::LazyLock;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
 
 /// Checks, totals and formats textile dye recipes written as .dye files.
 #[derive(Debug, Parser)]
-#[command(name = "tenter", version, max_term_width = 80, after_help = AFTER)]
+#[command(
+    name = "tenter",
+    version,
+    long_version = LONG_VERSION.as_str(),
+    max_term_width = 80,
+    after_help = AFTER.as_str()
+)]
 pub struct Arguments {
     /// What to do.
     #[command(subcommand)]
     pub verb: Verb,
 }
 
-const AFTER: &str = "\
-Exit status: 0 nothing at error level, 1 findings at error level, 2 could not run.
-Work to be done by hand comes with the usual cautions; nothing here certifies
-that anything is safe.";
+/// What the exit status says.
+pub const STATUS: [(u8, &str); 3] =
+    [(0, "nothing at error level"), (1, "findings at error level"), (2, "something could not be run")];
+
+/// Said wherever the command explains itself.
+pub const CAUTION: &str =
+    "Work to be done by hand comes with the usual cautions; nothing here certifies that anything is safe.";
+
+/// The edition of the notation beneath the version: a recipe is written in the one, the command has the other.
+static LONG_VERSION: LazyLock<String> = LazyLock::new(|| {
+    let editions = tenter_resolve::EDITIONS;
+    let s = if editions.len() == 1 { "" } else { "s" };
+    format!("{}\nedition{s} {} of the notation", env!("CARGO_PKG_VERSION"), editions.join(", "))
+});
+
+static AFTER: LazyLock<String> = LazyLock::new(|| {
+    let lines: Vec<String> = STATUS.iter().map(|(status, what)| format!("  {status}  {what}\n")).collect();
+    format!("Exit status:\n{}\n{CAUTION}", lines.concat())
+});
 
 /// The subcommands.
 #[derive(Debug, Subcommand)]
@@ -38,7 +61,15 @@ pub enum Verb {
     /// Writes a commented first recipe to start from.
     New(New),
     /// The language server, for editors: speaks over standard input and output.
-    Lsp,
+    Lsp {
+        /// Said by editors that leave it open how to speak; there is no other way here.
+        #[arg(long, hide = true)]
+        stdio: bool,
+    },
+    /// Completions for a shell, to be put where it looks for them.
+    Completions(Completions),
+    /// The manual, for `man`: the page of the command or of one of its verbs.
+    Man(Man),
 }
 
 /// `tenter check`
@@ -130,7 +161,18 @@ pub struct Totals {
     pub of: Chosen,
     /// How to show them.
     #[arg(long, value_enum, default_value = "text")]
-    pub format: Form,
+    pub format: TotalsForm,
+}
+
+/// Forms of the totals.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum TotalsForm {
+    /// For people.
+    Text,
+    /// For programs; see the schemas in spec/.
+    Json,
+    /// For git to compare: the file's text, then one fact a line; never fails.
+    Diff,
 }
 
 /// `tenter rehearse`
@@ -210,4 +252,22 @@ pub struct New {
     /// The file to write; nothing that exists is ever overwritten.
     #[arg(default_value = "first-recipe.dye")]
     pub file: PathBuf,
+}
+
+/// `tenter completions`
+#[derive(Debug, Args)]
+pub struct Completions {
+    /// Which shell.
+    #[arg(value_enum)]
+    pub shell: Shell,
+}
+
+/// `tenter man`
+#[derive(Debug, Args)]
+pub struct Man {
+    /// The page of this verb; the command's own if none is given.
+    pub verb: Option<String>,
+    /// Write all pages into this folder instead.
+    #[arg(long, value_name = "FOLDER", conflicts_with = "verb")]
+    pub into: Option<PathBuf>,
 }

@@ -5,11 +5,13 @@
 mod arguments;
 mod bath;
 mod check;
+mod completions;
 mod exit;
 mod explain;
 mod files;
 mod fmt;
 mod lsp;
+mod man;
 mod materials;
 mod new;
 mod output;
@@ -29,7 +31,7 @@ use crate::output::Output;
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
-    if matches!(arguments.verb, Verb::Lsp) {
+    if matches!(arguments.verb, Verb::Lsp { .. }) {
         return lsp::run();
     }
     let mut output = Output::standard();
@@ -47,7 +49,9 @@ fn run(arguments: &Arguments, output: &mut Output) -> Outcome {
         Verb::Fmt(wanted) => fmt::run(wanted, output),
         Verb::Materials(wanted) => materials::run(wanted, output),
         Verb::New(wanted) => new::run(wanted, output),
+        Verb::Completions(wanted) => completions::run(wanted, output),
+        Verb::Man(wanted) => man::run(wanted, output),
         // Served before there is an output: nothing but its frames may go to standard output.
-        Verb::Lsp => Outcome::Clean,
+        Verb::Lsp { .. } => Outcome::Clean,
     }
 }

@@ -87,6 +87,27 @@ impl Table {
         out
     }
 
+    /// The rows as lines of words, not lined up: `soda ash: in all 612 g; % owg 12%`.
+    pub fn told(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        for row in &self.rows {
+            let height = (1..row.cells.len()).map(|column| cell(row, column).lines().count()).max().unwrap_or(0);
+            for number in 0..height.max(1) {
+                let cells = (1..row.cells.len()).filter_map(|column| {
+                    let text = cell(row, column).lines().nth(number).filter(|text| !text.is_empty())?;
+                    let head = self.heads.get(column).map_or("", |(head, _)| head.as_str());
+                    let gap = if head.is_empty() { "" } else { " " };
+                    Some(format!("{head}{gap}{text}"))
+                });
+                let cells = cells.collect::<Vec<_>>().join("; ");
+                let gap = if cells.is_empty() { "" } else { ": " };
+                lines.push(format!("{}{gap}{cells}", cell(row, 0)));
+            }
+            lines.extend(row.beneath.iter().map(|text| format!("  {text}")));
+        }
+        lines
+    }
+
     fn width_of(&self, column: usize) -> usize {
         let head = self.heads.get(column).map_or(0, |(text, _)| width(text));
         self.rows.iter().flat_map(|row| cell(row, column).lines()).map(width).chain([head]).max().unwrap_or(0)
@@ -122,6 +143,14 @@ fn cell(row: &Row, column: usize) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn told_in_words_each_fact_names_its_column() {
+        let mut table = Table::new(&[("step", Edge::Left), ("clock", Edge::Right), ("goods", Edge::Left)]);
+        table.row(vec!["soak".into(), "21 min".into(), "front\nback".into()], vec!["beneath".into()]);
+        table.row(vec!["dry".into(), String::new(), String::new()], vec![]);
+        assert_eq!(table.told(), ["soak: clock 21 min; goods front", "soak: goods back", "  beneath", "dry"]);
+    }
 
     #[test]
     fn numbers_end_in_line_and_long_names_wrap() {

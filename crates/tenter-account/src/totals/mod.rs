@@ -1,5 +1,6 @@
 //! What to weigh, pour and pay.
 
+pub mod diff;
 pub mod json;
 mod number;
 pub mod sheet;

@@ -33,3 +33,13 @@ pub fn create(path: &Path, text: &str) -> std::io::Result<()> {
     let mut file = std::fs::OpenOptions::new().write(true).create_new(true).open(path)?;
     file.write_all(text.as_bytes())
 }
+
+/// Writes a file into a folder, whether either is there or not.
+///
+/// # Errors
+/// Whatever the disk says.
+pub fn put(folder: &Path, name: &str, text: &str) -> std::io::Result<()> {
+    std::fs::create_dir_all(folder)?;
+    let path = folder.join(name);
+    if path.exists() { replace(&path, text) } else { create(&path, text) }
+}

@@ -5,3 +5,4 @@ pub mod collection;
 pub mod path;
 pub mod source;
 pub mod walk;
+pub mod written_out;

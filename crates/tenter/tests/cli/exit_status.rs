@@ -75,6 +75,10 @@ fn bad_arguments_are_two() {
         &["new", "recipe.txt"],
         &["new", "no/such/folder/a.dye"],
         &["new", "a.dye"],
+        &["completions"],
+        &["completions", "tcsh"],
+        &["man", "no-such-verb"],
+        &["man", "--into", "a.dye"],
         &[],
     ] {
         let run = bench.run(arguments);
