@@ -22,6 +22,7 @@ mod bath_never_made;
 mod bath_too_short_for_level;
 mod bicarbonate_without_heat;
 mod black_or_turquoise_pale;
+mod bleach_eats_cloth;
 mod bleach_harms_fibre;
 mod bleach_without_stop;
 mod bottle_before_fold;
@@ -37,11 +38,14 @@ mod cover_not_said;
 mod damp_goods_dilute_soak;
 mod dark_washed_with_light;
 mod date_form;
+mod disperse_dye_in_alkali;
 mod disperse_dye_too_cold;
 mod doubtful_unit;
 mod drain_with_care;
 mod dried_before_wash_off;
+mod dripping_when_folded;
 mod dust_before_protection;
+mod dye_never_used;
 mod dye_without_class;
 mod far_more_than_needed;
 mod far_out_number;
@@ -83,6 +87,7 @@ mod same_line_twice;
 mod same_name_twice;
 mod scalding_water;
 mod scale_too_coarse;
+mod scour_too_cool;
 mod soak_bath_spent;
 mod soak_too_short;
 mod soda_left_dry;
@@ -119,6 +124,7 @@ mod vat_too_hot;
 mod vat_without_alkali;
 mod vat_without_reducer;
 mod vessel_too_small;
+mod wash_bath_too_small;
 mod water_misses_core;
 mod weight_of_what;
 mod which_goods;
@@ -150,6 +156,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &bath_too_short_for_level::RULE,
     &bicarbonate_without_heat::RULE,
     &black_or_turquoise_pale::RULE,
+    &bleach_eats_cloth::RULE,
     &bleach_harms_fibre::RULE,
     &bleach_without_stop::RULE,
     &bottle_before_fold::RULE,
@@ -165,11 +172,14 @@ pub(crate) const ALL: &[&Rule] = &[
     &damp_goods_dilute_soak::RULE,
     &dark_washed_with_light::RULE,
     &date_form::RULE,
+    &disperse_dye_in_alkali::RULE,
     &disperse_dye_too_cold::RULE,
     &doubtful_unit::RULE,
     &drain_with_care::RULE,
     &dried_before_wash_off::RULE,
+    &dripping_when_folded::RULE,
     &dust_before_protection::RULE,
+    &dye_never_used::RULE,
     &dye_without_class::RULE,
     &far_more_than_needed::RULE,
     &far_out_number::RULE,
@@ -211,6 +221,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &same_name_twice::RULE,
     &scalding_water::RULE,
     &scale_too_coarse::RULE,
+    &scour_too_cool::RULE,
     &soak_bath_spent::RULE,
     &soak_too_short::RULE,
     &soda_left_dry::RULE,
@@ -247,6 +258,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &vat_without_alkali::RULE,
     &vat_without_reducer::RULE,
     &vessel_too_small::RULE,
+    &wash_bath_too_small::RULE,
     &water_misses_core::RULE,
     &weight_of_what::RULE,
     &which_goods::RULE,

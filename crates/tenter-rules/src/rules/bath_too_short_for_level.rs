@@ -18,7 +18,15 @@ pub(crate) const RULE: Rule = Rule {
 };
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
-    let Some((Evenness::Level, said)) = context.recipe.header.shade else { return };
+    let said = match context.recipe.header.shade {
+        Some((Evenness::Level, said)) => Some(said),
+        Some(_) => None,
+        None => {
+            exhausting(context, found);
+            None
+        }
+    };
+    let Some(said) = said else { return };
     for event in context.events() {
         let EventKind::Immersed { goods, liquor_ratio: Some(ratio), dye, .. } = &event.kind else { continue };
         if dye.best <= 0.0
@@ -47,3 +55,57 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
 /// m³ for a kilogram.
 const LEAST: f64 = 8e-3;
+
+/// Nothing is said of the shade, but the bath is salted or heated as for a plain one, and the goods are packed into it.
+fn exhausting(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for event in context.events() {
+        let EventKind::Immersed { goods, liquor, liquor_ratio: Some(ratio), dye, salt, .. } = &event.kind else {
+            continue;
+        };
+        // A padding is short by nature: through the liquor and out again.
+        if !context.verb_at(event.place).is_some_and(|verb| matches!(verb, "immerse" | "dye" | "simmer" | "boil")) {
+            continue;
+        }
+        let heated = || {
+            context.events().find_map(|other| match &other.kind {
+                EventKind::BathTemperature { liquor: at, from, to, goods_inside: true, .. }
+                    if at == liquor && to.value.low - from.value.high > HEATED =>
+                {
+                    Some(other.place)
+                }
+                _ => None,
+            })
+        };
+        if dye.best <= 0.0
+            || ratio.value.high >= PACKED
+            || context.washes(event.place)
+            || context.troubled_line(event.place)
+        {
+            continue;
+        }
+        let sign = if salt.low >= SALTED { Some(event.place) } else { heated() };
+        let Some(sign) = sign.filter(|_| found.iter().all(|have| have.rule != RULE.name)) else { continue };
+        let mut finding = Finding::new(
+            &RULE,
+            event.place,
+            format!(
+                "{} have {} L of bath for each kilogram: too little to move in, and the dye goes on in clouds",
+                context.goods_name(*goods),
+                number(ratio.value.best * 1000.0)
+            ),
+        )
+        .figure(ratio)
+        .help("Take 15 to 30 L for each kilogram. If clouds are what you want, write `shade mottled` in the recipe block.");
+        if sign != event.place {
+            finding = finding.note(sign, "heated here, as for a plain shade");
+        }
+        found.push(finding);
+    }
+}
+
+/// m³ for a kilogram: goods packed like this cannot move.
+const PACKED: f64 = 6e-3;
+/// kg/m³ of salt, as in a bath that is to be exhausted.
+const SALTED: f64 = 20.0;
+/// K.
+const HEATED: f64 = 15.0;

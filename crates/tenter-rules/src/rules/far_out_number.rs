@@ -149,7 +149,7 @@ const LONGEST: [(&str, f64); 8] = [
     ("soak", 96.0),
     ("batch", 192.0),
     ("steam", 6.0),
-    ("microwave", 1.0),
+    ("microwave", 0.25),
     ("rinse", 24.0),
     ("soap off", 24.0),
     ("hold", 48.0),

@@ -4,6 +4,7 @@ use crate::bench::{number, per_cent};
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
+use tenter_reference::{DyeFamily, Role};
 use tenter_rehearse::{LiquorName, saturation};
 
 pub(crate) const RULE: Rule = Rule {
@@ -25,6 +26,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         told.push(id);
+        dyes(context, id, &liquor.contents, found);
         for full in saturation(context.recipe, &liquor.contents, liquor.temperature.value) {
             if full.full.low <= OVER {
                 continue;
@@ -72,3 +74,46 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
 /// Let pass: tables and kitchen scales differ by so much.
 const OVER: f64 = 1.1;
+
+/// Reactive, acid and direct dye powder stirred into far too little water. No table of dyes was to be had: the bounds are
+/// what the strongest bottles and pastes of the trade hold, and half as much again.
+fn dyes(
+    context: &Context<'_>,
+    mix: tenter_resolve::recipe::MixId,
+    contents: &tenter_rehearse::Contents,
+    found: &mut Vec<Finding>,
+) {
+    let water = contents.water_mass().high;
+    let dissolving = |id: &tenter_resolve::recipe::MaterialId| {
+        context
+            .class(*id)
+            .is_some_and(|class| matches!(class.family, DyeFamily::Reactive | DyeFamily::Acid | DyeFamily::Direct))
+    };
+    let dye: Vec<_> = contents.parts.iter().filter(|(id, _)| dissolving(id)).collect();
+    let mass: f64 = dye.iter().map(|(_, mass)| mass.value.low).sum();
+    let most = if context.holds(contents, Role::Humectant) { MOST_WITH_UREA } else { MOST_DYE };
+    let Some((first, figure)) = dye.first().filter(|_| water > 0.0 && mass / water > most) else { return };
+    let named = context.recipe.mix(mix);
+    let brought = context.materials_of_mix(mix).into_iter().find(|(id, _)| id == first);
+    let place = brought.map_or(named.name.place, |(_, place)| place);
+    found.push(
+        Finding::new(
+            &RULE,
+            place,
+            format!(
+                "{} has {} g of dye in a litre of water; the strongest bottles have about {} g",
+                named.name.text,
+                number(mass / water * 1000.0),
+                number(most * 1000.0 / 1.5)
+            ),
+        )
+        .note(named.name.place, "in this mix")
+        .figure(figure)
+        .help("Take more water, or weigh less: what does not dissolve makes specks. Look for a slip of mL for L, or a decimal point."),
+    );
+}
+
+/// kg of dye to a kilogram of water.
+const MOST_DYE: f64 = 0.15;
+/// The same with urea, which helps it dissolve.
+const MOST_WITH_UREA: f64 = 0.3;

@@ -29,7 +29,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         let material = context.material(dyeing.dye);
-        let Some((ground, ground_place)) = context.goods(dyeing.goods).and_then(|goods| goods.colour) else { continue };
+        let Some((ground, ground_place)) = context.goods(dyeing.goods).and_then(|goods| goods.colour) else {
+            if let Some(finding) = over_black(context, dyeing) {
+                told.push(pair);
+                found.push(finding);
+            }
+            continue;
+        };
         let Some((aim, aim_place)) = material.colour else { continue };
         let laid = context.laid_at(dyeing);
         if colour_taken_out(context, laid) {
@@ -67,6 +73,31 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         .help("Bleach or strip them first and stop the bleach, or choose a dye darker than the cloth. If the colour the two make together is what you want, accept it.");
         found.push(if unseen { finding } else { finding.level(Level::Advice) });
     }
+}
+
+/// Goods said in words to be black: nothing shows on them, whatever its colour.
+fn over_black(context: &Context<'_>, dyeing: &tenter_rehearse::Dyeing) -> Option<Finding> {
+    let said = context.goods(dyeing.goods)?.state.place?;
+    let text = context.text(said).to_lowercase();
+    let black = text.split(|letter: char| !letter.is_alphanumeric()).any(|word| word == "black");
+    let laid = context.laid_at(dyeing);
+    let name = &context.material(dyeing.dye).name;
+    if !black || text.contains("not black") || name.to_lowercase().contains("black") || colour_taken_out(context, laid)
+    {
+        return None;
+    }
+    Some(
+        Finding::new(
+            &RULE,
+            laid,
+            format!(
+                "{name} goes over black {}: dye only takes light away, so they stay as they are",
+                context.goods_name(dyeing.goods)
+            ),
+        )
+        .note(said, "black, by this")
+        .help("Bleach or strip them first and stop the bleach, or take lighter goods."),
+    )
 }
 
 fn rgb([r, g, b]: [u8; 3]) -> Rgb {

@@ -5,8 +5,8 @@ use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::standard::MINUTE;
 use tenter_quantity::{Interval, Place, show};
-use tenter_reference::DyeFamily;
-use tenter_rehearse::Dyeing;
+use tenter_reference::{DyeFamily, FibreFamily};
+use tenter_rehearse::{Dyeing, Medium};
 
 pub(crate) const RULE: Rule = Rule {
     name: "too-short-at-heat",
@@ -27,8 +27,14 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let Some(class) = context.class(dyeing.dye) else { continue };
         let hot_class =
             matches!(class.family, DyeFamily::Acid | DyeFamily::Direct | DyeFamily::Disperse | DyeFamily::Basic);
-        let Some(window) = class.fixation_celsius.as_ref().filter(|_| hot_class && !dyeing.steamed) else { continue };
-        let Some((hot, place)) = time_hot(context, dyeing, window.low - BELOW + 273.15) else { continue };
+        // Reactive dyes go on wool and silk as acid dyes do: sour and hot.
+        let sour = class.family == DyeFamily::Reactive
+            && dyeing.usable.best <= 0.0
+            && context.share_of(dyeing.goods, FibreFamily::Protein).is_some_and(|share| share >= 0.5);
+        let window = class.fixation_celsius.as_ref().filter(|_| hot_class).map(|window| window.low - BELOW);
+        let Some(least) = window.or(sour.then_some(SOUR)).filter(|_| !dyeing.steamed) else { continue };
+        let never = (sour && dyeing.medium != Medium::Cloth).then(|| (Interval::ZERO, context.laid_at(dyeing)));
+        let Some((hot, place)) = time_hot(context, dyeing, least + 273.15).or(never) else { continue };
         if hot.high >= LEAST || told.contains(&(place, dyeing.dye)) {
             continue;
         }
@@ -45,8 +51,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                     context.material(dyeing.dye).name,
                     crate::say::with_article(&class.name),
                     show(hot, MINUTE),
-                    crate::bench::number(window.low - BELOW),
-                    class.reference_batch.as_ref().map_or_else(|| "45 min".to_owned(), |batch| show(Interval::exact(batch.hours.best * 3600.0), MINUTE))
+                    crate::bench::number(least),
+                    class.reference_batch.as_ref().filter(|_| !sour).map_or_else(|| "45 min".to_owned(), |batch| show(Interval::exact(batch.hours.best * 3600.0), MINUTE))
                 ),
             )
             .note(context.laid_at(dyeing), "the dye is here")
@@ -76,6 +82,8 @@ fn time_hot(context: &Context<'_>, dyeing: &Dyeing, kelvin: f64) -> Option<(Inte
     last.map(|place| (all, place))
 }
 
+/// °C from which a reactive dye goes on wool or silk in a sour bath.
+const SOUR: f64 = 70.0;
 /// Kelvins below the window of the class that still count.
 const BELOW: f64 = 10.0;
 /// s: ten minutes.

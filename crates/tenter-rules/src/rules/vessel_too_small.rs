@@ -4,6 +4,7 @@ use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_rehearse::EventKind;
+use tenter_resolve::recipe::LiquorKind;
 
 pub(crate) const RULE: Rule = Rule {
     name: "vessel-too-small",
@@ -45,6 +46,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         );
     }
     standing(context, found);
+    heaped_in(context, found);
     for step in context.steps() {
         let Some(tenter_resolve::recipe::Source::Vessel(id)) = &step.source else { continue };
         let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
@@ -111,3 +113,38 @@ fn standing(context: &Context<'_>, found: &mut Vec<Finding>) {
         }
     }
 }
+
+/// Ice heaped over goods in a vessel: its water alone has to find room.
+fn heaped_in(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for event in context.events() {
+        let EventKind::Iced { goods, mass, .. } = &event.kind else { continue };
+        let later = context.steps().find(|step| {
+            step.goods.contains(goods)
+                && matches!(step.liquor.as_ref().map(|liquor| &liquor.kind), Some(LiquorKind::Vessel(_)))
+        });
+        let Some(step) = later else { continue };
+        let Some(LiquorKind::Vessel(id)) = step.liquor.as_ref().map(|liquor| &liquor.kind) else { continue };
+        let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
+        let Some(holds) = vessel.holds.as_ref().filter(|holds| mass.value.low / WATER > holds.value.high) else {
+            continue;
+        };
+        if context.troubled_line(event.place) || found.iter().any(|have| have.rule == RULE.name) {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                event.place,
+                format!("{} of ice melts to more than {} holds: {}", mass.show(), vessel.name.text, holds.show()),
+            )
+            .noted(holds, "holds so much")
+            .note(step.place, "they lie in it")
+            .figure(mass)
+            .figure(holds)
+            .help("Take a bigger vessel, or less ice, or lift the goods on a rack over a tub that takes the melt."),
+        );
+    }
+}
+
+/// kg/m³.
+const WATER: f64 = 1000.0;
