@@ -25,6 +25,13 @@ test("nothing in the metadata is made up", () => {
   assert.doesNotMatch(readFileSync(`${HERE}package-lock.json`, "utf8"), /"resolved"/);
 });
 
+test("a folder that is not trusted cannot say which program is run", () => {
+  const { untrustedWorkspaces } = manifest.capabilities;
+  assert.equal(untrustedWorkspaces.supported, "limited");
+  const paths = Object.keys(contributes.configuration.properties).filter((name) => /path|command|arguments/i.test(name));
+  assert.deepEqual(untrustedWorkspaces.restrictedConfigurations, paths);
+});
+
 test("every file the manifest names is there", () => {
   const text = JSON.stringify(manifest);
   const files = [...text.matchAll(/"(?:\.\/)?((?:media|snippets|syntaxes)\/[^"]+|language-configuration\.json)"/g)].map((match) => match[1]);
