@@ -62,7 +62,7 @@ fn every_command_in_the_table_exists() {
 #[test]
 fn the_two_commands_stand_on_lines_of_their_own() {
     let readme = readme();
-    assert!(readme.contains("\ncargo run --release -p tenter -- check tests/recipes\n"));
+    assert!(readme.contains("\ncargo run -p tenter -- check tests/recipes\n"));
     assert!(readme.contains("\ncargo test --workspace\n"));
 }
 
