@@ -10,7 +10,7 @@ const { readVersion, OLDEST } = source("server/version.ts");
 const machine = (files, more = {}) => ({
   platform: "linux", home: "/home/ada", searchPath: "/usr/local/bin:/usr/bin", extensions: undefined, runnable: (file) => files.includes(file), ...more,
 });
-const wish = (more = {}) => ({ setting: "", workspaceFolder: "/work/studio", extensionFolder: "/ext", ...more });
+const wish = (more = {}) => ({ setting: "", workspaceFolder: "/home/ada/studio", extensionFolder: "/ext", ...more });
 const EVERYWHERE = ["/opt/tenter", "/ext/server/tenter", "/usr/local/bin/tenter", "/usr/bin/tenter"];
 
 test("the setting comes first, then the package, then the PATH", () => {
@@ -29,7 +29,7 @@ test("a setting that leads nowhere is said so, and nothing else is taken", () =>
 
 test("the setting may begin with the home or the workspace folder, or be a name", () => {
   assert.equal(findServer(machine(["/home/ada/bin/tenter"]), wish({ setting: "~/bin/tenter" })).file, "/home/ada/bin/tenter");
-  assert.equal(findServer(machine(["/work/studio/tenter"]), wish({ setting: "${workspaceFolder}/tenter" })).file, "/work/studio/tenter");
+  assert.equal(findServer(machine(["/home/ada/studio/tenter"]), wish({ setting: "${workspaceFolder}/tenter" })).file, "/home/ada/studio/tenter");
   assert.match(findServer(machine([]), wish({ setting: "${workspaceFolder}/tenter", workspaceFolder: undefined })).message, /no folder is open/);
   assert.equal(findServer(machine(["/usr/bin/tenter-next"]), wish({ setting: "tenter-next" })).file, "/usr/bin/tenter-next");
   assert.match(findServer(machine([]), wish({ setting: "tenter-next" })).message, /no folder of the PATH/);
