@@ -116,7 +116,7 @@ const LEAST_COLD: f64 = 0.5;
 /// Share of a full batch, for dye from a bottle or bath.
 const LEAST: f64 = 0.2;
 /// The same for powder strewn on: it counts on the heat of the water that sets it.
-const LEAST_STREWN: f64 = 0.35;
+const LEAST_STREWN: f64 = 0.31;
 
 fn help(context: &Context<'_>, dye: tenter_resolve::recipe::MaterialId) -> String {
     let full = context.class(dye).and_then(|class| class.reference_batch.as_ref()).map_or_else(String::new, |batch| {
