@@ -14,6 +14,8 @@ const FOLLOW: &[(&str, &[&str])] = &[
     ),
     ("bicarbonate-without-heat", &["too-cold-for-class", "dried-before-wash-off"]),
     ("acid-in-alkali-step", &["too-little-alkali"]),
+    ("too-cold-for-class", &["batch-too-short", "too-short-at-heat"]),
+    ("bath-cannot-cover", &["damp-goods-dilute-soak", "soak-bath-spent"]),
     ("soak-too-short", &["too-little-alkali"]),
     ("damp-goods-dilute-soak", &["too-little-alkali"]),
     ("soak-bath-spent", &["too-little-alkali"]),

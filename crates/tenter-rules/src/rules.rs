@@ -14,6 +14,7 @@ mod alkali_in_one_dose;
 mod ambiguous_measure;
 mod amount_behind_name;
 mod awkward_name;
+mod back_comes_through;
 mod batch_before_dye;
 mod batch_dries_out;
 mod batch_too_short;
@@ -148,6 +149,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &ambiguous_measure::RULE,
     &amount_behind_name::RULE,
     &awkward_name::RULE,
+    &back_comes_through::RULE,
     &batch_before_dye::RULE,
     &batch_dries_out::RULE,
     &batch_too_short::RULE,

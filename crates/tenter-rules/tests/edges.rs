@@ -148,3 +148,46 @@ fn a_scaled_recipe_is_checked_as_scaled() {
     assert!(told(Scale::Pieces(6.0)).is_empty());
     assert_eq!(told(Scale::Pieces(24.0)), ["vessel-too-small"]);
 }
+
+#[test]
+fn bottles_bear_what_is_hand_hot() {
+    let from = "back-comes-through";
+    let bottle =
+        |water: &str| level("hotter-than-rated", &changed(from, "Good", &[("240 mL   water at 30 °C", water)]));
+    assert_eq!(bottle("240 mL   water at 90 °C"), Some(Level::Warning));
+    assert_eq!(bottle("240 mL   water at 55 °C"), None);
+}
+
+#[test]
+fn a_finish_is_told_unless_it_is_denied() {
+    let state = "  state    scoured, dry";
+    let noted = |words: &str| {
+        let edit = format!("{state}\n  note     {words}");
+        level("not-scoured", &changed("back-comes-through", "Good", &[(state, &edit)]))
+    };
+    assert_eq!(noted("Sold with a softener in them."), Some(Level::Warning));
+    assert_eq!(noted("Sold without softener."), None);
+}
+
+#[test]
+fn elastane_inside_the_yarn_is_advice() {
+    let fibre = |words: &str| {
+        level("undyeable-share", &changed("back-comes-through", "Good", &[("fibre    100% cotton", words)]))
+    };
+    assert_eq!(fibre("fibre    95% cotton, 5% elastane"), Some(Level::Advice));
+    assert_eq!(fibre("fibre    80% cotton, 20% elastane"), Some(Level::Warning));
+    assert_eq!(fibre("fibre    90% cotton, 10% polyester"), Some(Level::Warning));
+    assert_eq!(fibre("fibre    97% cotton, 3% polyester"), Some(Level::Advice));
+}
+
+/// Hypochlorite in the tub, and vinegar made up in the same tub: chlorine, unless it was drained between.
+#[test]
+fn what_a_vessel_still_holds_counts() {
+    let text = |between: &str| {
+        format!(
+            "recipe Twice\n\ngoods shirts\n  fibre 100% cotton\n  weight 180 g each\n  pieces 3\n  state scoured, dry\n\nvessel tub\n  holds 14 L\n  material plastic\n  food never\n\nmix bleach bath\n  6 L water at 20 °C\n  600 mL sodium hypochlorite solution\n\nmix sour bath\n  6 L water at 20 °C\n  200 mL vinegar\n\nsteps\n  wear gloves, goggles\n  make bleach bath in tub\n  bleach shirts in bleach bath for 8 min\n{between}  rinse shirts in cold water for 5 min\n  neutralise shirts in 8 L water with 5 g/L sodium thiosulfate for 10 min\n  rinse shirts in cold water for 5 min\n  make sour bath in tub\n  soak shirts in sour bath for 5 min\n  dry shirts\n"
+        )
+    };
+    assert_eq!(level("never-mix", &text("")), Some(Level::Error));
+    assert_eq!(level("never-mix", &text("  drain bleach bath\n")), None);
+}

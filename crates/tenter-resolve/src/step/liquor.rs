@@ -44,7 +44,7 @@ impl StepReader<'_, '_> {
                     self.step.liquor = Some(Liquor { place, kind: LiquorKind::Current });
                 } else if folded.ends_with("water") {
                     self.step.liquor = Some(Liquor { place, kind: LiquorKind::Words });
-                } else if places::is_everyday(folded)
+                } else if (places::is_everyday(folded) && !self.slip_of_a_mix(binder, name))
                     || self.takes(connector, &[Expect::Text, Expect::Portions])
                         && !self.takes(connector, &[Expect::Liquor])
                 {

@@ -56,6 +56,16 @@ impl StepReader<'_, '_> {
         self.step.goods_named = true;
     }
 
+    /// Whether everyday words are the name of a mix with a slip in it: `nigth bottle` beside a mix `night bottle`.
+    pub(super) fn slip_of_a_mix(&self, binder: &Binder<'_>, name: &NameUse) -> bool {
+        let written = fold_name(self.row.text(name.span));
+        let Some((_, last)) = written.rsplit_once(' ') else { return false };
+        binder.names.nearest(&written, NameKind::Mix).iter().any(|near| {
+            let near = fold_name(near);
+            near.split(' ').count() == written.split(' ').count() && near.rsplit(' ').next() == Some(last)
+        })
+    }
+
     /// What stands right behind the verb.
     pub(super) fn direct(&mut self, binder: &mut Binder<'_>, phrase: &Phrase, name: &NameUse, folded: &str) {
         if let Some(id) = name.find(goods) {
@@ -183,7 +193,7 @@ impl StepReader<'_, '_> {
             self.step.cover = Some((Cover::Covered, place));
             return self.words(name);
         }
-        let free = places::is_everyday(folded)
+        let free = (places::is_everyday(folded) && !self.slip_of_a_mix(binder, name))
             || (self.takes(connector, &[Expect::Text, Expect::Vessel])
                 && !self.takes(connector, &[Expect::Zone, Expect::Goods]));
         if free || name.find(vessel).is_some() {

@@ -3,6 +3,7 @@
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
+use tenter_rehearse::EventKind;
 use tenter_resolve::recipe::{LiquorKind, Source};
 
 pub(crate) const RULE: Rule = Rule {
@@ -48,7 +49,38 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         );
     }
     standing(context, found);
+    squeezed(context, found);
 }
+
+/// A bottle or sprayer of which nothing is said, filled with something hot.
+fn squeezed(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for event in context.events() {
+        let EventKind::Drawn { mix, temperature, .. } = &event.kind else { continue };
+        let bottle = context.verb_at(event.place).is_some_and(|verb| matches!(verb, "squirt" | "spray"));
+        let told = found.iter().any(|have| have.rule == RULE.name && have.place == event.place);
+        if !bottle || told || temperature.value.low <= SOFTENS {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                event.place,
+                format!(
+                    "{} is at {} when it is squeezed or sprayed; common bottles and sprayers bear about 60 °C",
+                    context.recipe.mix(*mix).name.text,
+                    temperature.show()
+                ),
+            )
+            .level(Level::Warning)
+            .noted(temperature, "the temperature")
+            .figure(temperature)
+            .help(HELP),
+        );
+    }
+}
+
+/// 62 °C in K: polyethylene softens from about 60 °C on (common practice, no source).
+const SOFTENS: f64 = 335.15;
 
 /// A bath that stands in a vessel, made or heated too hot for it.
 fn standing(context: &Context<'_>, found: &mut Vec<Finding>) {

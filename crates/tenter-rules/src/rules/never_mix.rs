@@ -71,6 +71,46 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         }
     }
     standing(context, &mut told, found);
+    left_in_vessel(context, &mut told, found);
+}
+
+/// A liquor made in a vessel that still holds another.
+fn left_in_vessel<'a>(
+    context: &Context<'a>,
+    told: &mut Vec<(&'a NeverMix, Option<MaterialId>)>,
+    found: &mut Vec<Finding>,
+) {
+    for frame in &context.rehearsal.frames {
+        for (at, later) in frame.liquors.iter().enumerate().filter(|(_, liquor)| !liquor.gone) {
+            for earlier in frame.liquors[..at].iter().filter(|liquor| !liquor.gone) {
+                if later.vessel.is_none() || later.vessel != earlier.vessel || later.name == earlier.name {
+                    continue;
+                }
+                let meetings = later.contents.parts.iter().flat_map(|(new, mass)| {
+                    let old = earlier
+                        .contents
+                        .parts
+                        .iter()
+                        .filter(move |(_, had)| mass.value.best > TRACE && had.value.best > TRACE);
+                    old.map(move |(old, _)| (*old, *new))
+                });
+                for (old, new) in meetings {
+                    for pair in pairs(context, old, new, &[Where::Mix, Where::Step]) {
+                        if pair.severity != Severity::Danger || told.iter().any(|(have, _)| have == &pair) {
+                            continue;
+                        }
+                        told.push((pair, Some(new)));
+                        let vessel = later.vessel.and_then(|id| context.recipe.vessels.get(id.0));
+                        let name = vessel.map_or("the vessel", |vessel| &*vessel.name.text);
+                        found.push(
+                            meeting(context, pair, old, new, later.made_by)
+                                .note(earlier.made_by, format!("{name} still holds this: drain and rinse it before")),
+                        );
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// What stands in a vessel it eats, made there and not only added.

@@ -1,7 +1,7 @@
 //! Two steps on a line.
 
 use crate::context::Context;
-use crate::finding::{Finding, Level};
+use crate::finding::{Finding, Fix, Level};
 use crate::problems::told_by;
 use crate::rule::{Group, Rule};
 
@@ -17,9 +17,20 @@ pub(crate) const RULE: Rule = Rule {
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for problem in told_by(context, RULE.name) {
-        found.push(
-            Finding::new(&RULE, problem.place, "two steps stand on this line; only the first is read")
-                .help("Give each step a line of its own."),
-        );
+        let and = problem.place;
+        let words = context.text(and);
+        let mut finding = Finding::new(&RULE, and, "two steps stand on this line; both are carried out, in that order")
+            .help("Give each step a line of its own: on the sheet the second is easily overlooked.");
+        let gap = words.len() - words.strip_prefix("and").map_or(words, str::trim_start).len();
+        let line = context.whole_line(and);
+        let before = context.text(tenter_quantity::Place { start: line.start, end: and.start, ..and });
+        let blanks = before.len() - before.trim_end().len();
+        if gap > 3
+            && let (Ok(gap), Ok(blanks)) = (u32::try_from(gap), u32::try_from(blanks))
+        {
+            let place = tenter_quantity::Place { start: and.start - blanks, end: and.start + gap, ..and };
+            finding = finding.fix(Fix::replace(place, "\n  ", true).titled("give the second step a line of its own"));
+        }
+        found.push(finding);
     }
 }
