@@ -74,7 +74,7 @@ pub fn actions(snapshot: &Snapshot, path: &str, range: &Range, today: Option<&st
     spoon::offer(&analysis, range, &mut found);
     basis::offer(&analysis, range, &mut found);
     scale::offer(&analysis, range, &mut found);
-    clause::offer(snapshot, &analysis, range, &mut found);
+    clause::offer(&analysis, range, &mut found);
     log::offer(&analysis, range, today, &mut found);
     repeated::offer(&analysis, range, &mut found);
     split::offer(snapshot, &analysis, range, &mut found);

@@ -1,21 +1,20 @@
 //! A clause the verb of a step takes and the line does not have yet.
 
-use tenter_resolve::{Recipe, Scale, resolve, sheets};
-use tenter_syntax::{BlockKind, Connector, Expect, Line, verb_row};
+use tenter_resolve::{Recipe, Scale, resolve};
+use tenter_syntax::{BlockKind, Connector, Document, Expect, Line, verb_row};
 
 use crate::actions::{Action, rewrite};
 use crate::analysis::{FileAnalysis, SheetView};
 use crate::completion::first_name;
 use crate::cursor::kinds;
-use crate::text::{Edit, Range, apply};
-use crate::workspace::Snapshot;
+use crate::text::{Edit, Range};
 
 /// No more are offered on one line.
 const MOST: usize = 4;
 
 /// Offers the clauses that are missing, those that read well at the end of the line: names of this recipe are put in,
 /// numbers are those of the verb's examples and the title shows them.
-pub(super) fn offer(snapshot: &Snapshot, analysis: &FileAnalysis, range: &Range, found: &mut Vec<Action>) {
+pub(super) fn offer(analysis: &FileAnalysis, range: &Range, found: &mut Vec<Action>) {
     let Some((view, number, at)) = analysis.home_at(range.start) else { return };
     let Some(entry) = view.sheet.blocks.get(number as usize).filter(|entry| entry.file.is_none()) else { return };
     let block = &entry.block;
@@ -32,7 +31,7 @@ pub(super) fn offer(snapshot: &Snapshot, analysis: &FileAnalysis, range: &Range,
     let mut offered = 0;
     for text in missing(view, line) {
         let edit = Edit::new(&analysis.file.path, whole.end..whole.end, format!(" {text}"));
-        if offered < MOST && reads_well(snapshot, analysis, view, std::slice::from_ref(&edit)) {
+        if offered < MOST && reads_well(view, number, line.span.end, &edit.new_text) {
             offered += 1;
             found.push(rewrite(format!("add `{text}`"), vec![edit]));
         }
@@ -81,14 +80,19 @@ const fn about(what: Expect) -> Expect {
     }
 }
 
-/// Whether the recipe has no more troubles with the edits than without.
-fn reads_well(snapshot: &Snapshot, analysis: &FileAnalysis, view: SheetView<'_>, edits: &[Edit]) -> bool {
-    let text = apply(&analysis.file.path, &analysis.file.text, edits);
-    let changed = analysis.file.with_text(text);
-    let sheets = sheets(&changed.document, &changed.path, snapshot);
-    let Some(recipes) = sheets.get(view.index).map(|sheet| resolve(sheet, Scale::AsWritten)) else {
+/// Whether the recipe has no more troubles with some words put in than without. Only the block is read again.
+fn reads_well(view: SheetView<'_>, number: u32, at: u32, words: &str) -> bool {
+    let mut sheet = view.sheet.clone();
+    let Some(entry) = sheet.blocks.get_mut(number as usize) else { return false };
+    let mut text = entry.block.text.to_string();
+    let at = at as usize;
+    if !text.is_char_boundary(at) {
         return false;
-    };
+    }
+    text.insert_str(at, words);
+    let mut read = Document::parse(&text).blocks.into_iter().map(|placed| placed.block);
+    let Some(block) = read.find(|block| block.kind == entry.block.kind) else { return false };
+    entry.block = block;
     let troubles = |recipes: &[Recipe]| recipes.iter().map(|recipe| recipe.problems.len()).sum::<usize>();
-    troubles(&recipes) <= troubles(view.recipes())
+    troubles(&resolve(&sheet, Scale::AsWritten)) <= troubles(view.recipes())
 }

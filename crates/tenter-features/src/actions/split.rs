@@ -21,6 +21,7 @@ fn split(snapshot: &Snapshot, analysis: &FileAnalysis, offset: usize) -> Option<
     let (view, number, at) = analysis.home_at(offset)?;
     let entry = view.sheet.blocks.get(number as usize).filter(|entry| entry.file.is_none())?;
     let block = &entry.block;
+    // Steps stay: where they stand is when they are done.
     let shareable = matches!(
         block.kind,
         BlockKind::Goods
@@ -29,7 +30,6 @@ fn split(snapshot: &Snapshot, analysis: &FileAnalysis, offset: usize) -> Option<
             | BlockKind::Mix
             | BlockKind::Layout
             | BlockKind::Vessel
-            | BlockKind::Steps
     );
     // A file without a recipe is a shared one already.
     let in_recipe = view.sheet.recipe_block().is_some();
@@ -44,7 +44,9 @@ fn split(snapshot: &Snapshot, analysis: &FileAnalysis, offset: usize) -> Option<
     if block.kind != BlockKind::Goods && kinds().any(|kind| kind == BlockKind::Goods) {
         return None;
     }
-    if kinds().any(|kind| matches!(kind, BlockKind::Recipe | BlockKind::Variant | BlockKind::Log | BlockKind::Shelf)) {
+    if kinds().any(|kind| {
+        matches!(kind, BlockKind::Steps | BlockKind::Recipe | BlockKind::Variant | BlockKind::Log | BlockKind::Shelf)
+    }) {
         return None;
     }
     let (mut wanted, changed) = needs::wanted_elsewhere(analysis, &moved);

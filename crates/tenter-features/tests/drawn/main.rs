@@ -588,7 +588,7 @@ fn a_moved_mix_takes_what_it_takes_from_others() {
 }
 
 #[test]
-fn goods_do_not_move_with_steps() {
+fn steps_stay_where_they_are_done() {
     assert_eq!(drawn_actions(&Scene::new(&at(TEES, "steps prep")), ActionKind::Extract), "");
 }
 
@@ -629,7 +629,7 @@ fn moving_changes_no_total() {
         let title = analysis.file.text.find("\nrecipe ").map(|at| sheets::totals(&analysis, at + 1).unwrap());
         // Lines move, and what is named first is told first; what is weighed and mixed does not change.
         let told = title.map(|totals| {
-            let weighed = totals.totals.split("\nUsed in the steps").next().unwrap_or_default();
+            let weighed = totals.totals.split("\nMixes").next().unwrap_or_default();
             weighed.lines().map(str::to_owned).collect::<std::collections::BTreeSet<String>>()
         });
         (told, analysis.findings.len())
