@@ -74,7 +74,20 @@ pub(super) fn fresh_liquor(bench: &mut Bench<'_>, pass: &Pass<'_>, washing: bool
     }
     let temperature = temperature.unwrap_or_else(|| bench.tap());
     let time = bench.duration(pass);
+    // Fresh water takes alkali and warmth away at once: nothing worth counting reacts from here on.
+    let mut before = Vec::new();
+    for state in bench.working.clone() {
+        if let Some(goods) = bench.goods_mut(state).filter(|goods| washing && !goods.washed_off) {
+            goods.washed_off = true;
+            before.push(state);
+        }
+    }
     bench.pass_time(time, None);
+    for state in before {
+        if let Some(goods) = bench.goods_mut(state) {
+            goods.washed_off = false;
+        }
+    }
     let all: f64 = bench.working.iter().filter_map(|at| bench.goods.get(*at)).map(|goods| goods.dry.value.best).sum();
     for state in bench.working.clone() {
         let Some(goods) = bench.goods.get(state).map(Arc::clone) else { continue };
