@@ -16,7 +16,7 @@ pub(crate) const RULE: Rule = Rule {
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for step in context.steps() {
-        if !step.verb.is_some_and(|verb| verb.name == "steam") || context.troubled_line(step.place) {
+        if step.verb.is_none_or(|verb| verb.name != "steam") || context.troubled_line(step.place) {
             continue;
         }
         let Some(time) = step.duration.as_ref().filter(|time| time.value.high < LEAST) else { continue };
