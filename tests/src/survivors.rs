@@ -14,8 +14,26 @@ pub struct Survivor {
 
 const SPOONS: &str = "a recipe by the spoon on purpose: by the lightest reading of the powder the soda still serves, and only advice to weigh is given";
 
+const NEARLY: &str = "the ten minutes in which the soda goes into a hot bath give between a fifth and a quarter of a full batch: \
+    under the bound of harm, just over that of the rule";
+
 /// The explanations.
 pub const SURVIVORS: &[Survivor] = &[
+    Survivor { operator: "fixing-time-left-out", file: "*", change: "", why: NEARLY },
+    Survivor { operator: "seconds-for-minutes", file: "*", change: "", why: NEARLY },
+    Survivor { operator: "soda-after-the-bath", file: "*", change: "", why: NEARLY },
+    Survivor {
+        operator: "bath-in-fahrenheit",
+        file: "*",
+        change: "",
+        why: "a simmer or boil with no temperature of its own follows and brings the bath up by itself; the slip is not seen yet",
+    },
+    Survivor {
+        operator: "dye-in-kilograms",
+        file: "indigo-dithionite.dye",
+        change: "",
+        why: "a vat is not spent on one lot, and no rule bounds its strength yet",
+    },
     Survivor { operator: "alkali-decimal-slip", file: "spoons-low-water.dye", change: "", why: SPOONS },
     Survivor { operator: "quarter-alkali", file: "spoons-low-water.dye", change: "", why: SPOONS },
     Survivor { operator: "spoon-for-gram", file: "alginate-block-batch.dye", change: "", why: SPOONS },
