@@ -19,7 +19,7 @@ pub(crate) const RULE: Rule = Rule {
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     for step in context.steps() {
-        if !step.verb.is_some_and(|verb| verb.name == "scour") || context.troubled_line(step.place) {
+        if step.verb.is_none_or(|verb| verb.name != "scour") || context.troubled_line(step.place) {
             continue;
         }
         let cellulose = step
