@@ -80,6 +80,7 @@ fn a_file_written_out_elsewhere_still_finds_what_it_uses() {
     let bench = Bench::new();
     let (before, mix) = SOUND.split_once("mix soda soak").unwrap();
     let (mix, after) = mix.split_once("\n\n").unwrap();
+    bench.put("tenter.toml", "");
     bench.put("shelf/house.dye", format!("edition 1\n\nmix soda soak{mix}\n"));
     let text =
         format!("{before}{after}").replace("edition 1\n", "edition 1\n\nuse soda soak from \"../shelf/house.dye\"\n");
