@@ -118,11 +118,16 @@ fn alkali_in_vessel(good: &Good) -> bool {
     })
 }
 
-/// All salt in the largest bath that holds goods, g/L.
+/// All salt in the largest bath that holds goods, g/L, without the water of its crystals.
 pub(super) fn salt_strength(good: &Good) -> f64 {
     let Some(recipe) = good.recipe() else { return 0.0 };
     let salts = recipe.totals.materials.iter().filter(|total| recipe.material(total.material).role() == Role::Salt);
-    let mass: f64 = salts.filter_map(|total| total.mass.as_ref()).map(|mass| mass.value.best).sum();
+    let mass: f64 = salts
+        .filter_map(|total| {
+            let anhydrous = recipe.material(total.material).reference.and_then(|entry| entry.anhydrous.as_ref());
+            Some(total.mass.as_ref()?.value.best * anhydrous.map_or(1.0, |form| form.fraction))
+        })
+        .sum();
     let baths = good.rehearsal().into_iter().flat_map(|rehearsal| &rehearsal.events);
     let volume = baths
         .filter_map(|event| match &event.kind {

@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                     EventKind::Added { liquor: at, material, mass, .. }
                         if *at == liquor && context.material(*material).role() == Role::Salt =>
                     {
-                        Some(mass.value.high)
+                        Some(mass.value.high * dry(context, *material))
                     }
                     _ => None,
                 })
@@ -61,7 +61,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 .parts
                 .iter()
                 .filter(|(id, _)| context.material(*id).role() == Role::Salt)
-                .map(|(_, mass)| mass.value.high)
+                .map(|(id, mass)| mass.value.high * dry(context, *id))
                 .sum();
             added.max(there) / volume.value.best.max(f64::MIN_POSITIVE) >= least
         });
@@ -97,3 +97,8 @@ const LEAST_SALT: f64 = 10.0;
 const LEAST_DIRECT: f64 = 1.0;
 /// m³ for a kilogram.
 const LONG: f64 = 8e-3;
+
+/// Share of a salt that is not the water of its crystals.
+fn dry(context: &Context<'_>, id: tenter_resolve::recipe::MaterialId) -> f64 {
+    context.material(id).reference.and_then(|entry| entry.anhydrous.as_ref()).map_or(1.0, |form| form.fraction)
+}
