@@ -34,6 +34,18 @@ pub const SURVIVORS: &[Survivor] = &[
         change: "",
         why: "a vat is not spent on one lot, and no rule bounds its strength yet",
     },
+    Survivor {
+        operator: "batch-of-an-hour",
+        file: "wax-resist-cold-bath.dye",
+        change: "",
+        why: "the squares have lain more than two hours with the soda in a salted bath by then, which fixes more than a batch of that length would",
+    },
+    Survivor {
+        operator: "volume-decimal-slip-down",
+        file: "quick-quarters.dye",
+        change: "from soda water",
+        why: "goods that are microwaved are judged by the acid the dye sets free, and the soda left is a little more than that",
+    },
     Survivor { operator: "alkali-decimal-slip", file: "spoons-low-water.dye", change: "", why: SPOONS },
     Survivor { operator: "quarter-alkali", file: "spoons-low-water.dye", change: "", why: SPOONS },
     Survivor { operator: "spoon-for-gram", file: "alginate-block-batch.dye", change: "", why: SPOONS },

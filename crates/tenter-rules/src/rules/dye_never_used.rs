@@ -32,10 +32,11 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         if !own || context.named_in_trouble(&material.name) || used(context, index) {
             continue;
         }
-        found.push(
-            Finding::new(&RULE, declared, format!("no mix and no step uses {}", material.name))
-                .help("Use it, or take it away. If it was meant, look for another dye written twice."),
-        );
+        let finding = Finding::new(&RULE, declared, format!("no mix and no step uses {}", material.name))
+            .help("Use it, or take it away. If it was meant, look for another dye written twice.");
+        // Where no other dye reaches the goods either, it was meant.
+        let coloured = context.rehearsal.dyeings.iter().any(|dyeing| dyeing.mass.value.best > 0.0);
+        found.push(if coloured { finding } else { finding.level(Level::Warning) });
     }
 }
 
