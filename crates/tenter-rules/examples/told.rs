@@ -1,4 +1,5 @@
 //! What is told of some files, a line a finding; `-v` adds notes and help. For looking at rules while working on them.
+#![allow(clippy::print_stdout)]
 
 use std::path::Path;
 use std::sync::Arc;

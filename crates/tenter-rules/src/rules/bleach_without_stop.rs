@@ -41,10 +41,20 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         if stopped {
             continue;
         }
-        found.push(
-            Finding::new(&RULE, step.place, format!("{} works on the goods, and nothing stops it afterwards", context.material(*bleach).name))
-                .help("After rinsing, soak for 10 min in 1 to 5 g/L sodium thiosulfate or metabisulfite, or in dilute peroxide, and rinse again. Never use vinegar or another acid on bleach: it gives off chlorine."),
-        );
+        let mut finding = Finding::new(
+            &RULE,
+            step.place,
+            format!("{} works on the goods, and nothing stops it afterwards", context.material(*bleach).name),
+        )
+        .help("After rinsing, soak for 10 min in 1 to 5 g/L sodium thiosulfate or metabisulfite, or in dilute peroxide, and rinse again. Never use vinegar or another acid on bleach: it gives off chlorine.");
+        let acid = steps.iter().skip(at + 1).find_map(|later| {
+            let brought = crate::bench::materials_of_step(context, later);
+            brought.into_iter().find(|(id, _)| context.material(*id).role() == Role::Acid)
+        });
+        if let Some((acid, brought)) = acid {
+            finding = finding.note(brought, format!("{} does not stop it", context.material(acid).name));
+        }
+        found.push(finding);
         return;
     }
 }

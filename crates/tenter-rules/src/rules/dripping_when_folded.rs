@@ -27,7 +27,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 && step.verb.is_some_and(|verb| matches!(verb.name, "squirt" | "spray" | "brush"))
         });
         let Some(squirted) = squirted else { continue };
-        if found.iter().any(|have| have.rule == RULE.name && have.place == event.place) {
+        if found.iter().any(|have| have.rule == RULE.name) {
             continue;
         }
         found.push(

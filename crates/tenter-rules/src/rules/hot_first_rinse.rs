@@ -40,7 +40,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 &RULE,
                 event.place,
                 if alkali_before.best > 0.0 {
-                    format!("{} go into water of {} with about {} of soda and all their loose dye", context.goods_name(*goods), temperature.show(), grams(*alkali_before))
+                    format!("{} go into water of {} with {} of soda and all their loose dye", context.goods_name(*goods), temperature.show(), grams(*alkali_before))
                 } else {
                     format!("{} go into water of {} with all their loose dye", context.goods_name(*goods), temperature.show())
                 },

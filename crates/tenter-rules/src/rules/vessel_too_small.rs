@@ -4,7 +4,6 @@ use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_rehearse::EventKind;
-use tenter_resolve::recipe::LiquorKind;
 
 pub(crate) const RULE: Rule = Rule {
     name: "vessel-too-small",
@@ -118,13 +117,15 @@ fn standing(context: &Context<'_>, found: &mut Vec<Finding>) {
 fn heaped_in(context: &Context<'_>, found: &mut Vec<Finding>) {
     for event in context.events() {
         let EventKind::Iced { goods, mass, .. } = &event.kind else { continue };
-        let later = context.steps().find(|step| {
-            step.goods.contains(goods)
-                && matches!(step.liquor.as_ref().map(|liquor| &liquor.kind), Some(LiquorKind::Vessel(_)))
+        // `on rack`, `in tub`: whichever vessel a line about these goods names.
+        let lying = context.recipe.vessels.iter().find_map(|vessel| {
+            let name = vessel.name.text.to_lowercase();
+            let step = context
+                .steps()
+                .find(|step| step.goods.contains(goods) && context.text(step.place).to_lowercase().contains(&name))?;
+            Some((vessel, step))
         });
-        let Some(step) = later else { continue };
-        let Some(LiquorKind::Vessel(id)) = step.liquor.as_ref().map(|liquor| &liquor.kind) else { continue };
-        let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
+        let Some((vessel, step)) = lying else { continue };
         let Some(holds) = vessel.holds.as_ref().filter(|holds| mass.value.low / WATER > holds.value.high) else {
             continue;
         };
