@@ -84,8 +84,8 @@ fn read(checked: &Checked) -> BTreeMap<String, Vec<String>> {
     for (sheet, result) in checked.sheets.iter().zip(&checked.results) {
         let Some(recipe) = result.recipes.first() else { continue };
         let mut tell = |place: tenter_rules::Place, what: String| {
-            let lines = sheet.blocks[place.block as usize].block.lines.iter().map(|line| line.span);
-            let line = lines.filter(|span| span.start <= place.start && place.start <= span.end).next_back();
+            let mut lines = sheet.blocks[place.block as usize].block.lines.iter().map(|line| line.span);
+            let line = lines.rfind(|span| span.start <= place.start && place.start <= span.end);
             let words = line.map_or_else(
                 // The header of a block.
                 || what.split(' ').next().unwrap_or("").to_owned(),
