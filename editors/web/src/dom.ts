@@ -25,11 +25,19 @@ export function byId<T extends HTMLElement = HTMLElement>(id: string): T {
   return element as T;
 }
 
+/** Something done once nothing more came for a while. */
+export interface Settled {
+  (): void;
+  /** Drops what is still waiting. */
+  cancel(): void;
+}
+
 /** Calls `run` once nothing more came for so many ms. */
-export function settled(wait: number, run: () => void): () => void {
+export function settled(wait: number, run: () => void): Settled {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  return () => {
+  const soon = () => {
     clearTimeout(timer);
     timer = setTimeout(run, wait);
   };
+  return Object.assign(soon, { cancel: () => clearTimeout(timer) });
 }

@@ -12,6 +12,7 @@ import type { Change, Finding, Look, Proposal } from "./answers";
 import { coloured, colours, folds, hanging } from "./colouring";
 import type { Engine } from "./engine";
 import { el } from "./dom";
+import { evenLines } from "./lines";
 import { markdown, sentence } from "./markdown";
 
 /** What the text area tells the page. */
@@ -34,11 +35,12 @@ export class Editor {
 
   constructor(
     parent: HTMLElement,
+    text: string,
     private readonly engine: Engine,
     private readonly path: () => string,
     private readonly heard: Heard,
   ) {
-    this.view = new EditorView({ parent, state: EditorState.create({ doc: "", extensions: this.extensions() }) });
+    this.view = new EditorView({ parent, state: this.fresh(text) });
   }
 
   get text(): string {
@@ -47,16 +49,20 @@ export class Editor {
 
   /** Puts another recipe in; what was done before cannot be undone into it. */
   load(text: string): void {
-    this.view.setState(EditorState.create({ doc: text.replace(/\r\n?/g, "\n"), extensions: this.extensions() }));
+    this.view.setState(this.fresh(text));
     this.line = 1;
     this.heard.changed(false);
+  }
+
+  private fresh(text: string): EditorState {
+    return EditorState.create({ doc: evenLines(text), extensions: this.extensions() });
   }
 
   /** Shows what the engine found, if the text is still the one it looked at. */
   show(look: Look, text: string): void {
     if (text !== this.text) return;
-    this.view.dispatch({ effects: coloured.of(look) });
-    this.view.dispatch(setDiagnostics(this.view.state, look.findings.map((finding) => this.diagnostic(finding))));
+    const findings = setDiagnostics(this.view.state, look.findings.map((finding) => this.diagnostic(finding)));
+    this.view.dispatch({ effects: coloured.of(look) }, findings);
   }
 
   /** Makes changes as one that can be undone. */

@@ -5,27 +5,26 @@ import { examples, starter } from "virtual:examples";
 import { byId, el, settled } from "./dom";
 import { drafts, forget, freeName, keep } from "./drafts";
 import { Editor } from "./editor";
-import { Engine, Trouble } from "./engine";
+import { Trouble } from "./engine";
 import { Findings } from "./findings";
-import { fileName, fromFragment, toFragment } from "./share";
+import { engine, linked, opening, type Asked } from "./opening";
+import { fileName, toFragment } from "./share";
 import { totals } from "./sheet";
 import { markLine, steps } from "./steps";
 import { trustedUrl } from "./trusted";
 import type { Told } from "./answers";
 
-const FIRST = "harbour-dusk.dye";
-
-const engine = new Engine();
-let name = FIRST;
+const first = await opening;
+let name = first.name;
 /** Whether somebody wrote on what is open; only that is kept. */
-let written = false;
+let written = first.origin === "draft";
 /** Whether something is written that is not kept yet. */
 let dirty = false;
 let recipes: Told[] = [];
 
 const goToLine = (line: number) => editor.goToLine(line);
 const findings = new Findings(engine, () => editor, say);
-const editor = new Editor(byId("editor"), engine, () => name, {
+const editor = new Editor(byId("editor"), first.text, engine, () => name, {
   changed(byHand) {
     if (byHand && !written) {
       written = true;
@@ -66,27 +65,28 @@ function showName(): void {
 
 let asked = 0;
 
-async function lookNow(): Promise<void> {
+/** Shows what is found in the text; `already` is what was asked about it before. */
+async function lookNow(already?: Asked): Promise<void> {
   const turn = ++asked;
   const { text } = editor;
   try {
-    const look = await engine.ask("look", { path: name, text });
+    const look = await (already?.look ?? engine.ask("look", { path: name, text }));
     if (turn !== asked) return;
     trouble("");
     editor.show(look, text);
     findings.show(look.findings);
     selvedge(look.colours.map(([, , colour]) => colour));
-    await accountNow(turn);
+    await accountNow(turn, already?.account);
     if (turn === asked) ready();
   } catch (error) {
     if (turn === asked) trouble(error instanceof Trouble ? error.message : String(error));
   }
 }
 
-async function accountNow(turn = asked): Promise<void> {
+async function accountNow(turn = asked, already?: Asked["account"]): Promise<void> {
   const wanted = byId<HTMLInputElement>("pieces").value.trim();
   const pieces = wanted === "" ? null : Number(wanted.replace(",", "."));
-  const told = await engine.ask("account", { path: name, pieces });
+  const told = await (already ?? engine.ask("account", { path: name, pieces }));
   if (turn !== asked) return;
   recipes = told.recipes;
   const none = told.trouble ?? "There is no recipe here yet, only definitions for others.";
@@ -145,10 +145,11 @@ function follow(line: number): void {
   }
 }
 
-/** Marks, once, how long it took until everything was there. */
+/** Marks, once, how long it took until everything was there. What can wait until then begins now. */
 function ready(): void {
   if (document.documentElement.dataset["ready"]) return;
   document.documentElement.dataset["ready"] = String(Math.round(performance.now()));
+  keepOffline();
 }
 
 // Opening
@@ -162,6 +163,9 @@ function load(path: string, text: string): void {
   byId("asked").hidden = true;
   showName();
   editor.load(text);
+  // Nobody is typing: there is nothing to wait for.
+  look.cancel();
+  void lookNow();
 }
 
 function openDialog(): void {
@@ -185,19 +189,15 @@ function clearHash(): void {
   if (location.hash) history.replaceState(null, "", location.pathname + location.search);
 }
 
-async function fromLink(): Promise<boolean> {
-  try {
-    const shared = await fromFragment(location.hash);
-    if (!shared) return false;
-    const mine = drafts().find((draft) => draft.name === shared.name);
-    load(mine && mine.text !== shared.text ? freeName(shared.name) : shared.name, shared.text);
-    say("Opened from the link.");
-    return true;
-  } catch {
-    noticed = "The recipe in this link could not be read; the link may have been cut.";
-    return false;
-  }
+async function followLink(): Promise<void> {
+  const link = await linked();
+  if (!link) return;
+  if ("broken" in link) return notice(link.broken);
+  load(link.name, link.text);
+  say(FROM_LINK);
 }
+
+const FROM_LINK = "Opened from the link.";
 
 // Sharing, keeping, printing
 
@@ -328,32 +328,21 @@ function wire(): void {
     }
     look();
   });
-  addEventListener("hashchange", () => void fromLink().then(() => trouble("")));
+  addEventListener("hashchange", () => void followLink());
   addEventListener("pagehide", saveNow);
 }
 
-async function begin(): Promise<void> {
-  theme();
-  wire();
-  void engine.store(examples.map((example) => [example.path, example.text])).catch((error: unknown) => trouble(String(error)));
-  const last = drafts()[0];
-  if (!(await fromLink())) {
-    const why = noticed;
-    if (last) {
-      load(last.name, last.text);
-      written = true;
-    } else {
-      const first = examples.find((example) => example.path === FIRST) ?? examples[0];
-      load(first?.path ?? "my-recipe.dye", first?.text ?? starter);
-    }
-    notice(why);
-  }
-  if ("serviceWorker" in navigator) {
-    navigator.serviceWorker.register(trustedUrl("sw.js")).then(
-      () => (byId("offline").textContent = "Works without a network from now on."),
-      () => (byId("offline").textContent = "This browser does not keep the page for use without a network."),
-    );
-  }
+function keepOffline(): void {
+  if (!("serviceWorker" in navigator)) return;
+  navigator.serviceWorker.register(trustedUrl("sw.js")).then(
+    () => (byId("offline").textContent = "Works without a network from now on."),
+    () => (byId("offline").textContent = "This browser does not keep the page for use without a network."),
+  );
 }
 
-void begin();
+theme();
+wire();
+showName();
+notice(first.notice);
+if (first.origin === "link") say(FROM_LINK);
+void lookNow(first.asked);

@@ -8,29 +8,14 @@ interface Exports {
 }
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
-let compiled: Promise<WebAssembly.Module> | undefined;
 /** What others may use is told again to a fresh engine. */
 let stored: string | undefined;
+let equip: (program: WebAssembly.Module) => void;
+const program = new Promise<WebAssembly.Module>((given) => (equip = given));
 let engine = start();
-engine.catch(() => undefined);
-
-/** Fetched and compiled once; what failed is tried again with the next question. */
-function program(): Promise<WebAssembly.Module> {
-  compiled ??= compile().catch((error: unknown) => {
-    compiled = undefined;
-    throw error;
-  });
-  return compiled;
-}
-
-async function compile(): Promise<WebAssembly.Module> {
-  const response = await fetch(new URL("engine.wasm", scope.location.href));
-  if (!response.ok) throw new Error(`the engine could not be fetched: ${response.status}`);
-  return WebAssembly.compile(await response.arrayBuffer());
-}
 
 async function start(): Promise<Exports> {
-  const { exports } = await WebAssembly.instantiate(await program(), {});
+  const { exports } = await WebAssembly.instantiate(await program, {});
   return exports as unknown as Exports;
 }
 
@@ -49,17 +34,15 @@ async function answered(question: string): Promise<string> {
     if (question.startsWith('{"ask":"store"')) stored = question;
     return call(await engine, question);
   } catch (error) {
-    engine = start();
-    const fresh = await engine;
-    if (stored) call(fresh, stored);
-    // It was not there and now is: the question is still open.
-    if (!(error instanceof WebAssembly.RuntimeError)) return call(fresh, question);
     // A mistake of ours on one text must not end the page: a fresh engine takes the next question.
-    return JSON.stringify({ error: `the checker broke down on this text (${error.message})` });
+    engine = start();
+    if (stored) call(await engine, stored);
+    return JSON.stringify({ error: `the checker broke down on this text (${error instanceof Error ? error.message : String(error)})` });
   }
 }
 
-scope.onmessage = async ({ data }: MessageEvent<{ id: number; question: string }>) => {
+scope.onmessage = async ({ data }: MessageEvent<{ program: WebAssembly.Module } | { id: number; question: string }>) => {
+  if ("program" in data) return equip(data.program);
   let answer: string;
   try {
     answer = await answered(data.question);
@@ -68,4 +51,5 @@ scope.onmessage = async ({ data }: MessageEvent<{ id: number; question: string }
   }
   scope.postMessage({ id: data.id, answer });
 };
+scope.postMessage("up");
 export {};
