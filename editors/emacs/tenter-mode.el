@@ -102,16 +102,16 @@
   "What opens a block, and what opens a line in it, for each kind of block.")
 
 (defconst tenter-mode--verbs
-  '("squeeze out" "dispose of" "neutralise" "neutralize" "discharge" "microwave" "turn over" "wring
-    out" "dissolve" "drip dry" "irrigate" "soap off" "spin out" "sprinkle" "submerge" "agitate"
-    "crumple" "discard" "dispose" "immerse" "make up" "measure" "prepare" "scatter" "scrunch" "squeeze"
-    "uncover" "wet out" "wet-out" "bleach" "prewet" "put on" "repeat" "simmer" "soften" "squirt" "top
-    up" "unbind" "unfold" "unwrap" "batch" "brush" "check" "cover" "drain" "leave" "lower" "paint"
-    "paste" "pleat" "press" "print" "raise" "rinse" "scour" "sieve" "spray" "stamp" "stand" "steam"
-    "steep" "store" "strew" "strip" "untie" "weigh" "wring" "bind" "boil" "cool" "cure" "drip" "flip"
-    "fold" "heap" "heat" "hold" "iron" "keep" "lift" "make" "mark" "mist" "move" "open" "pile" "pour"
-    "rest" "sift" "soak" "soap" "sour" "spin" "stir" "test" "turn" "wait" "warm" "wash" "wear" "wrap"
-    "add" "dip" "dry" "dye" "mix" "tie" "wet")
+  '("squeeze out" "dispose of" "neutralise" "neutralize" "discharge" "microwave" "wring out" "dissolve"
+    "drip dry" "irrigate" "soap off" "spin out" "sprinkle" "submerge" "agitate" "crumple" "discard"
+    "dispose" "immerse" "make up" "measure" "prepare" "scatter" "scrunch" "squeeze" "uncover" "wet out"
+    "wet-out" "bleach" "prewet" "put on" "repeat" "simmer" "soften" "squirt" "top up" "unbind" "unfold"
+    "unwrap" "batch" "brush" "check" "cover" "drain" "leave" "lower" "paint" "paste" "pleat" "press"
+    "print" "raise" "rinse" "scour" "sieve" "spray" "stamp" "stand" "steam" "steep" "store" "strew"
+    "strip" "untie" "weigh" "wring" "bind" "boil" "cool" "cure" "drip" "flip" "fold" "heap" "heat"
+    "hold" "iron" "keep" "lift" "make" "mark" "mist" "move" "open" "pile" "pour" "rest" "sift" "soak"
+    "soap" "sour" "spin" "stir" "test" "turn" "wait" "warm" "wash" "wear" "wrap" "add" "dip" "dry" "dye"
+    "mix" "tie" "wet")
   "The verbs of the trade, which open a step.")
 
 (defconst tenter-mode--connectors

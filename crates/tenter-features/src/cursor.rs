@@ -119,10 +119,17 @@ pub(crate) fn is_prose(kind: BlockKind, line: &Line) -> bool {
     if &*head.word == "accept" || &*head.word == "zone" {
         return true;
     }
-    if kind == BlockKind::Steps && verb_row(&head.word).is_some() {
-        return false;
-    }
     key_row(kind, &head.word).is_some_and(|key| key.prose)
+}
+
+/// Whether a line opens with a verb: among steps any, in a variant one that is no key of a variant.
+pub(crate) fn opens_with_verb(kind: BlockKind, head: &str) -> bool {
+    let verb = verb_row(head).is_some();
+    match kind {
+        BlockKind::Steps => verb,
+        BlockKind::Variant => verb && key_row(kind, head).is_none(),
+        _ => false,
+    }
 }
 
 /// What a verb takes behind a connecting word; none stands for right behind the verb.

@@ -1,9 +1,9 @@
 //! What kind of thing each stretch of text is, for colouring.
 
-use tenter_syntax::{Block, BlockKind, Item, Line, Span, verb_row};
+use tenter_syntax::{Block, BlockKind, Item, Line, Span};
 
 use crate::analysis::FileAnalysis;
-use crate::cursor::{is_prose, words};
+use crate::cursor::{is_prose, opens_with_verb, words};
 use crate::names::SymbolKind;
 use crate::text::Range;
 
@@ -109,8 +109,7 @@ fn of_block(block: &Block, spans: &mut Vec<(Span, TokenKind, bool, bool)>) {
 
 fn of_line(block: &Block, line: &Line, add: &mut dyn FnMut(Span, TokenKind)) {
     if let Some(head) = line.head.as_ref().filter(|head| head.known) {
-        let verb = block.kind == BlockKind::Steps && verb_row(&head.word).is_some();
-        add(head.span, if verb { TokenKind::Verb } else { TokenKind::Key });
+        add(head.span, if opens_with_verb(block.kind, &head.word) { TokenKind::Verb } else { TokenKind::Key });
         if is_prose(block.kind, line) && &*head.word != "zone" {
             add(line.rest, TokenKind::Text);
             return;

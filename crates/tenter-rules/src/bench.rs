@@ -158,10 +158,18 @@ pub(crate) fn grams(kilograms: Interval) -> String {
 
 /// A mass in kg that is enough, as one would weigh it out: in grams, rounded up to two figures, to the tenth at the finest.
 pub(crate) fn weighable(kilograms: f64) -> String {
-    let wanted = kilograms * 1000.0;
-    let step = if wanted < 10.0 { 0.1 } else { libm::pow(10.0, libm::floor(libm::log10(wanted)) - 1.0) };
-    let enough = libm::ceil(wanted / step - 1e-6) * step;
-    grams(Interval::exact(enough / 1000.0))
+    grams(Interval::exact(enough(kilograms * 1000.0, 0.1) / 1000.0))
+}
+
+/// A volume in m³ that is enough, as one would measure it: rounded up to two figures, to the millilitre at the finest.
+pub(crate) fn measurable(cubic_metres: f64) -> String {
+    show(Interval::exact(enough(cubic_metres * 1e6, 1.0) / 1e6), MILLILITRE)
+}
+
+/// Rounded up to two figures, to `finest` at the finest.
+fn enough(wanted: f64, finest: f64) -> f64 {
+    let step = if wanted < 10.0 { finest } else { libm::pow(10.0, libm::floor(libm::log10(wanted)) - 1.0) };
+    libm::ceil(wanted / step - 1e-6) * step
 }
 
 /// A strength in kg/m³, as g/L.

@@ -18,6 +18,7 @@ mod acceptance;
 mod bench;
 mod consequences;
 mod context;
+mod dips;
 mod document;
 mod finding;
 mod levels;

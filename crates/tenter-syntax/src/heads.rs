@@ -130,6 +130,9 @@ pub(crate) fn belongs_in(text: &str, kind: BlockKind) -> bool {
 /// Takes the head off the front of a line and says where its value begins.
 pub(crate) fn take_head(block: &str, kind: BlockKind, line: &mut Line) -> Opening {
     line.rest = line.span;
+    if let Some(opening) = take_head_to_connector(block, kind, line) {
+        return opening;
+    }
     match line.items.first() {
         Some(Item::Words(words)) => {
             let words = *words;
@@ -176,6 +179,20 @@ fn take_qualifier(block: &str, kind: BlockKind, line: &mut Line) -> Opening {
     let span = Span::new(line.span.start, line.span.start + crate::prepare::offset(end));
     set_head(block, line, Head { span, word: entry.word.clone(), known: true });
     Opening::Prose
+}
+
+/// A head whose last word connects elsewhere: `put on`, `turn over`.
+fn take_head_to_connector(block: &str, kind: BlockKind, line: &mut Line) -> Option<Opening> {
+    let ([Item::Words(words)], Some(clause)) = (line.items.as_slice(), line.clauses.first()) else { return None };
+    let span = Span::new(words.start, clause.word.end);
+    let (entry, end) = longest(span.of(block), kind)?;
+    if end != span.of(block).len() {
+        return None;
+    }
+    let Clause { items, .. } = line.clauses.remove(0);
+    line.items = items;
+    set_head(block, line, Head { span, word: entry.word.clone(), known: true });
+    Some(if entry.prose { Opening::Prose } else { Opening::Read })
 }
 
 /// `by`, `for` and `in` open clauses, but at the front of a line they are keys where the table says so.

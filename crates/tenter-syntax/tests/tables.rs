@@ -16,6 +16,21 @@ fn every_spelling_of_a_verb_means_one_verb() {
 }
 
 #[test]
+fn every_spelling_of_a_verb_opens_a_line() {
+    for verb in verbs() {
+        for spelling in std::iter::once(&verb.name).chain(verb.synonyms) {
+            for text in [format!("steps\n  {spelling}\n"), format!("steps\n  {spelling} gloves, goggles until clear\n")]
+            {
+                let block = parse_block(&text);
+                let head = block.lines[0].head.as_ref().expect("a head");
+                assert_eq!((&*head.word, head.known), (verb.name, true), "{text}");
+                assert_eq!(block.slice(head.span), *spelling);
+            }
+        }
+    }
+}
+
+#[test]
 fn every_spelling_of_a_key_means_one_key_in_its_block() {
     for kind in KINDS {
         let mut seen = BTreeMap::new();

@@ -331,13 +331,15 @@ static bool read_head(TSLexer *lexer, State *state) {
     unsigned before = words.length;
     if (!read_word(lexer, &words)) break;
     memcpy(more.text, words.text + before, words.length - before + 1);
-    if (is_connector(&more)) break;
+    /* No head goes on beyond a connecting word; one may end with it: `put on`. */
+    bool last = is_connector(&more);
     enum TokenType longer = head_of(state->kind, &words);
     if (longer != UNKNOWN_WORD) {
       head = longer;
       state->colour_wanted = 0;
       lexer->mark_end(lexer);
     }
+    if (last) break;
   }
   return found(lexer, head);
 }

@@ -57,7 +57,7 @@ pub fn equivalent_time(class: DyeClass, history: &[Spell]) -> Equivalent {
         if deficit > 0.0 || excess > 0.0 {
             sum.outside_window += time;
         }
-        let slowed = |unit: f64| libm::exp(-libm::log(unit) * deficit);
+        let slowed = |unit: f64| if deficit > 0.0 { libm::exp(-libm::log(unit) * deficit) } else { 1.0 };
         sum.low += time * one.min(other) * slowed(30.0);
         sum.best += time * at(batch.halving.1) * slowed(10.0);
         sum.high += time * one.max(other) * slowed(3.0);

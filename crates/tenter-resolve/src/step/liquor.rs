@@ -145,10 +145,11 @@ impl StepReader<'_, '_> {
                     self.place_draft(binder, None, draft);
                 }
             }
-        } else if places::is_everyday(folded) || name.find(zone).is_some() {
+        } else if (places::is_everyday(folded) && !self.slip_of_a_mix(binder, name)) || name.find(zone).is_some() {
             self.words(name);
         } else {
-            binder.unknown_name(self.row, name, NameKind::Vessel);
+            let meant = if self.slip_of_a_mix(binder, name) { NameKind::Mix } else { NameKind::Vessel };
+            binder.unknown_name(self.row, name, meant);
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::bench::number;
 use crate::context::Context;
+use crate::dips::dips;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_reference::DyeFamily;
@@ -69,41 +70,13 @@ const MOST_EXHAUSTED: f64 = 0.1;
 /// Share of the dry weight.
 const MOST: f64 = 0.2;
 
-/// A dip carries off only what the goods take up: there the strength of the bath counts.
+/// A bath for dipping stronger than any.
 fn strong_dip(context: &Context<'_>, found: &mut Vec<Finding>) {
-    for dyeing in context.dyeings() {
-        let place = context.laid_at(dyeing);
-        let (Some((_, bath)), Some("dip")) = (crate::bench::bath_of(context, dyeing), context.verb_at(place)) else {
-            continue;
-        };
-        let Some(volume) = bath.volume.as_ref().filter(|volume| volume.value.low > 0.0) else { continue };
-        let mass = context.rehearsal.substances.dye(&bath.contents);
-        let strength = mass / volume.value;
-        if strength.best <= STRONGEST_DIP
-            || !context.is_reactive(dyeing.dye)
-            || found.iter().any(|have| have.rule == RULE.name)
-        {
-            continue;
-        }
-        let mut finding = Finding::new(
-            &RULE,
-            place,
-            format!(
-                "{} of dye in {} to dip into, {}",
-                crate::bench::grams(mass),
-                volume.show(),
-                crate::bench::grams_per_litre(strength)
-            ),
-        )
-        .figure(volume)
-        .figure(&dyeing.mass);
-        if let Some(written) = dyeing.mass.places().first() {
-            finding = finding.note(*written, "the dye is written here");
-        }
-        found.push(
-            finding.help("Baths for dipping have 0.5 to 10 g/L of dye; most of this one goes down the drain. Look for a slip: a decimal point, each for all."),
-        );
-    }
+    let strong = dips(context).into_iter().find(|dip| dip.strength.best > STRONGEST_DIP);
+    found.extend(strong.map(|dip| {
+        dip.strength_told(&RULE, "")
+            .help("Baths for dipping have 0.5 to 10 g/L of dye; most of this one goes down the drain. Look for a slip: a decimal point, each for all.")
+    }));
 }
 
 /// kg/m³: a little above the strongest baths of the trade.

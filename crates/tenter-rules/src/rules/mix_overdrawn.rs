@@ -1,8 +1,8 @@
 //! More drawn than made.
 
-use tenter_quantity::Figure;
 use tenter_resolve::recipe::Draw;
 
+use crate::bench::{measurable, weighable};
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
@@ -45,14 +45,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 finding = finding.note(draw.place, format!("draws {}", amount.show()));
             }
         }
-        let short = Figure::worked(
-            "{0} − {1}",
-            (drawn.value - available).clamp_low(0.0),
-            drawn.dimension,
-            drawn.unit,
-            vec![("drawn", drawn.clone()), ("made", made.clone())],
-        );
-        found.push(finding.help(format!("Make {} more with everything in proportion, or draw less.", short.show())));
+        // Enough for the most that may be drawn.
+        let short = drawn.value.high - available.low;
+        let more = if total.volume.is_some() { measurable(short) } else { weighable(short) };
+        found.push(finding.help(format!("Make {more} more with everything in proportion, or draw less.")));
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::bench::number;
 use crate::context::Context;
+use crate::dips::dips;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::Place;
@@ -19,7 +20,7 @@ pub(crate) const RULE: Rule = Rule {
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     let mut told = Vec::new();
-    dips(context, &mut told, found);
+    hot_dips(context, &mut told, found);
     for dyeing in context.dyeings() {
         let Medium::Bath(liquor) = dyeing.medium else { continue };
         let Some(window) = context.class(dyeing.dye).and_then(|class| class.fixation_celsius.as_ref()) else {
@@ -61,31 +62,30 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
-/// Goods dipped into a bath of reactive dye with its alkali and taken out again.
-fn dips(context: &Context<'_>, told: &mut Vec<Place>, found: &mut Vec<Finding>) {
-    for event in context.events() {
-        let EventKind::SoakUptake { mix: Some(mix), temperature, strength_actual: Some(_), .. } = &event.kind else {
+/// Goods dipped into a hot bath of reactive dye, with alkali in it or on them, and taken out again.
+fn hot_dips(context: &Context<'_>, told: &mut Vec<Place>, found: &mut Vec<Finding>) {
+    for dip in dips(context) {
+        let Some(window) = context.class(dip.dyeing.dye).and_then(|class| class.fixation_celsius.as_ref()) else {
             continue;
         };
-        let hot = context.materials_of_mix(*mix).into_iter().find_map(|(id, _)| {
-            let class = context.class(id).filter(|_| context.is_reactive(id))?;
-            let window = class.fixation_celsius.as_ref()?;
-            (temperature.value.low > window.high + ABOVE + 273.15).then_some((id, window))
-        });
-        let Some((dye, window)) = hot.filter(|_| told.is_empty() && !context.troubled_line(event.place)) else {
+        let temperature = &dip.bath.temperature;
+        if temperature.value.low <= window.high + ABOVE + 273.15
+            || dip.dyeing.usable.best <= 0.0
+            || told.contains(&dip.place)
+            || context.troubled_line(dip.place)
+        {
             continue;
-        };
-        told.push(event.place);
+        }
+        told.push(dip.place);
         found.push(
             Finding::new(
                 &RULE,
-                event.place,
+                dip.place,
                 format!(
-                    "{} fixes at {} to {} °C, and {} is at {}",
-                    context.material(dye).name,
+                    "{} fixes at {} to {} °C, and the bath to dip into is at {}",
+                    context.material(dip.dyeing.dye).name,
                     number(window.low),
                     number(window.high),
-                    context.recipe.mix(*mix).name.text,
                     temperature.show()
                 ),
             )

@@ -2,6 +2,7 @@
 
 use crate::bench::number;
 use crate::context::Context;
+use crate::dips::dips;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_resolve::recipe::{Depth, GoodsId};
@@ -132,42 +133,16 @@ pub(crate) fn dye_on(
     sum
 }
 
-/// A dip carries off only what the goods take up: there the strength of the bath counts.
+/// A bath for dipping too weak to be meant. Pots of indigo, which are dipped into again and again, are no such baths.
 fn weak_dip(context: &Context<'_>, found: &mut Vec<Finding>) {
-    for dyeing in context.dyeings() {
-        let place = context.laid_at(dyeing);
-        let (Some((_, bath)), Some("dip")) = (crate::bench::bath_of(context, dyeing), context.verb_at(place)) else {
-            continue;
-        };
-        let Some(volume) = bath.volume.as_ref().filter(|volume| volume.value.low > 0.0) else { continue };
-        let mass = context.rehearsal.substances.dye(&bath.contents);
-        let strength = mass / volume.value;
-        // Pots of indigo are dipped into again and again, and so on.
-        if strength.high >= WEAKEST_DIP
-            || !context.is_reactive(dyeing.dye)
-            || found.iter().any(|have| have.rule == RULE.name)
-        {
-            continue;
-        }
-        let mut finding = Finding::new(
-            &RULE,
-            place,
-            format!(
-                "{} of dye in {} to dip into, {}: hardly a tint",
-                crate::bench::grams(mass),
-                volume.show(),
-                crate::bench::grams_per_litre(strength)
-            ),
-        )
-        .figure(volume)
-        .figure(&dyeing.mass);
-        if let Some(written) = dyeing.mass.places().first() {
-            finding = finding.note(*written, "the dye is written here");
-        }
-        found.push(
-            finding.help("Baths for dipping have 0.5 to 10 g/L of dye. Look for a slip: a decimal point, mg for g."),
-        );
+    if !found.is_empty() {
+        return;
     }
+    let weak = dips(context).into_iter().find(|dip| dip.strength.high < WEAKEST_DIP);
+    found.extend(weak.map(|dip| {
+        dip.strength_told(&RULE, ": hardly a tint")
+            .help("Baths for dipping have 0.5 to 10 g/L of dye. Look for a slip: a decimal point, mg for g.")
+    }));
 }
 
 /// kg/m³: some 3 L/kg carried off and as much again taken up give 0.03% of the goods.

@@ -60,7 +60,7 @@ pub(super) const ROWS: &[Verb] = &[
     ),
     verb(
         "turn",
-        &["turn over", "flip"],
+        &["flip"],
         "turns the goods over",
         &[
             direct(Goods, "tees"),
