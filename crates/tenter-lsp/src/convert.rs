@@ -102,6 +102,19 @@ pub(crate) fn workspace_edit(view: &View, root: usize, edits: &[Edit], versioned
     }
 }
 
+/// The edits of two collections in one.
+pub(crate) fn together(mut one: WorkspaceEdit, other: WorkspaceEdit) -> WorkspaceEdit {
+    if let (Some(DocumentChanges::Edits(edits)), Some(DocumentChanges::Edits(more))) =
+        (&mut one.document_changes, other.document_changes)
+    {
+        edits.extend(more);
+    }
+    if let (Some(changes), Some(more)) = (&mut one.changes, other.changes) {
+        changes.extend(more);
+    }
+    one
+}
+
 /// The same edits, a new file made before them.
 pub(crate) fn with_new_file(view: &View, root: usize, edit: WorkspaceEdit, path: &str, text: &str) -> WorkspaceEdit {
     let (Some(uri), Some(DocumentChanges::Edits(edits))) = (view.uri(root, path), &edit.document_changes) else {

@@ -104,6 +104,12 @@ where
             | "workspace/didChangeWorkspaceFolders"
             | "workspace/didChangeWatchedFiles" => answer(&mut service, request, &out).await,
             _ if sync(&shared, &request) => {}
+            // Whoever asks for one of these and is not told waits for ever; as a notification it may be passed over.
+            method if method.starts_with("$/") && method != "$/cancelRequest" => {
+                if let Some(id) = id {
+                    refuse(&out, id, ErrorCode::MethodNotFound, "no such method");
+                }
+            }
             _ => {
                 let view = shared.view();
                 let id = request.id().cloned();

@@ -1,11 +1,22 @@
 //! The state behind the handlers, and what happens by itself: publishing, refreshing, watching.
 
 mod actions;
+mod calls;
 mod collection;
+mod colours;
 pub(crate) mod commands;
 mod handlers;
+mod highlighting;
+mod hints;
 mod items;
+mod lenses;
 mod lifecycle;
+mod places;
+mod pulled;
+mod renaming;
+mod shape;
+mod tidying;
+mod words;
 
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
@@ -17,6 +28,8 @@ use tower_lsp::lsp_types::{MessageType, SemanticToken, Url};
 use crate::capabilities;
 use crate::outside;
 use crate::world::{View, World};
+
+use handlers::markdown;
 
 tokio::task_local! {
     /// The texts as they were when the request being answered arrived.

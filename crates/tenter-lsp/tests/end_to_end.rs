@@ -164,6 +164,15 @@ fn malformed_messages_cost_themselves_only() {
     client.finish();
 }
 
+/// The protocol: a request whose method begins with `$/` and is not known is answered with MethodNotFound.
+#[test]
+fn an_unknown_request_of_the_protocol_is_refused() {
+    let (mut client, _) = Client::start(quiet(), json!({}));
+    client.notify("$/unheardOf", json!({}));
+    assert_eq!(client.refused("$/unheardOf", json!({})), -32601);
+    client.finish();
+}
+
 #[test]
 fn positions_outside_the_text_are_clamped() {
     let (mut client, _) = Client::start(quiet(), json!({}));
@@ -463,6 +472,39 @@ fn each_folder_is_a_collection_of_its_own() {
         std::thread::sleep(Duration::from_millis(20));
     }
     client.finish();
+}
+
+/// Files moved at once in two collections: the `use` lines of both follow.
+#[test]
+fn files_moved_in_two_collections_are_followed_in_both() {
+    let folders = [tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap()];
+    for folder in &folders {
+        std::fs::write(folder.path().join("house.dye"), "mix bath\n  1 L water\n").unwrap();
+        std::fs::write(folder.path().join("user.dye"), "use bath from \"house.dye\"\n").unwrap();
+    }
+    let opened: Vec<Value> =
+        folders.iter().map(|folder| json!({ "uri": uri(folder.path()), "name": "one of two" })).collect();
+    let capable =
+        json!({ "textDocument": { "diagnostic": {} }, "workspace": { "workspaceEdit": { "documentChanges": true } } });
+    for (capabilities, edited) in [(quiet(), "changes"), (capable, "documentChanges")] {
+        let (mut client, _) = Client::start(capabilities, json!({ "workspaceFolders": opened }));
+        let end = Instant::now() + client::LIMIT;
+        while client.request("workspace/symbol", json!({ "query": "bath" })).as_array().map(Vec::len) != Some(2) {
+            assert!(Instant::now() < end);
+            std::thread::sleep(Duration::from_millis(20));
+        }
+        let files: Vec<Value> = folders
+            .iter()
+            .map(|folder| {
+                let at = |name: &str| uri(&folder.path().join(name));
+                json!({ "oldUri": at("house.dye"), "newUri": at("soaks.dye") })
+            })
+            .collect();
+        let edit = client.request("workspace/willRenameFiles", json!({ "files": files }));
+        let count = edit[edited].as_array().map(Vec::len).or_else(|| edit[edited].as_object().map(|map| map.len()));
+        assert_eq!(count, Some(2), "{edit}");
+        client.finish();
+    }
 }
 
 #[test]
