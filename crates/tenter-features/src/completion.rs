@@ -6,14 +6,13 @@ mod names;
 mod place;
 mod units;
 
-use tenter_syntax::{BlockKind, Expect, KINDS};
+use tenter_syntax::{BlockKind, KINDS};
 
-use crate::analysis::SheetView;
-use crate::cursor::kinds;
 use crate::hover;
 use crate::text::Range;
 use crate::workspace::Snapshot;
 
+pub(crate) use names::{WATERS, ZONES};
 pub use place::Place;
 
 /// What a proposal is.
@@ -84,12 +83,6 @@ pub fn complete(snapshot: &Snapshot, path: &str, offset: usize) -> Vec<Completio
     let mut met = std::collections::BTreeSet::new();
     found.retain(|item| met.insert(item.label.clone()));
     found
-}
-
-/// The first name of the recipe that fits what is expected.
-pub(crate) fn first_name<'a>(view: SheetView<'a>, what: Expect) -> Option<&'a str> {
-    let symbols = kinds(what).iter().flat_map(|kind| view.names().declared(*kind));
-    symbols.map(|symbol| symbol.name.as_str()).next()
 }
 
 fn edge(typed: &Range) -> Vec<Completion> {

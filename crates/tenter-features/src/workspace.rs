@@ -179,6 +179,19 @@ pub struct Snapshot {
 }
 
 impl Snapshot {
+    /// The collection as it would be with other texts in some files.
+    pub(crate) fn with(&self, texts: impl IntoIterator<Item = (Arc<str>, String)>) -> Self {
+        let mut open = (*self.open).clone();
+        for (path, text) in texts {
+            let file = match self.file(&path) {
+                Some(old) => old.with_text(text),
+                None => File::new(Arc::clone(&path), text),
+            };
+            open.insert(path, Arc::new(file));
+        }
+        Self { open: Arc::new(open), revision: next(), cache: Arc::default(), spent: Arc::default(), ..self.clone() }
+    }
+
     /// What the collection says about rules.
     pub(crate) fn levels(&self) -> &Levels {
         &self.levels

@@ -10,9 +10,9 @@ use crate::names::SymbolKind;
 use crate::text::Range;
 
 /// Parts every piece has.
-pub(super) const ZONES: [&str; 5] = ["front", "back", "both sides", "all over", "ice"];
+pub(crate) const ZONES: [&str; 5] = ["front", "back", "both sides", "all over", "ice"];
 /// Water by a word for its warmth.
-const WATERS: [&str; 5] = ["cold water", "lukewarm water", "warm water", "hot water", "boiling water"];
+pub(crate) const WATERS: [&str; 5] = ["cold water", "lukewarm water", "warm water", "hot water", "boiling water"];
 /// What is worn.
 const EQUIPMENT: [&str; 5] = ["dust mask, gloves, goggles", "dust mask", "gloves", "goggles", "apron"];
 /// Ways to cover.
