@@ -4,10 +4,12 @@ mod accept;
 mod basis;
 mod bodies;
 mod clause;
+mod columns;
 mod fixes;
 mod log;
 mod needs;
 mod repeated;
+mod said;
 mod scale;
 mod split;
 mod spoon;
@@ -79,6 +81,9 @@ pub fn actions(snapshot: &Snapshot, path: &str, range: &Range, today: Option<&st
     repeated::offer(&analysis, range, &mut found);
     split::offer(snapshot, &analysis, range, &mut found);
     found.retain(|action| !action.edits.is_empty());
+    for action in found.iter_mut().filter(|action| action.kind == ActionKind::Rewrite) {
+        action.edits = columns::kept(&analysis.file, std::mem::take(&mut action.edits));
+    }
     found
 }
 

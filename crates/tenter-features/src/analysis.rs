@@ -100,6 +100,11 @@ impl<'a> SheetView<'a> {
         &self.of.found.recipes
     }
 
+    /// What was found in all of them.
+    pub fn findings(self) -> &'a SheetFindings {
+        &self.of.found
+    }
+
     /// The same sheet for the recipe a block belongs to: a variant's own, else the recipe as written.
     fn at(self, block: u32) -> Self {
         let place = |recipe: &Recipe| recipe.variant.as_ref().map(|name| name.place.block);

@@ -1,12 +1,12 @@
 //! A clause the verb of a step takes and the line does not have yet.
 
-use tenter_resolve::{Recipe, Scale, resolve};
-use tenter_syntax::{BlockKind, Connector, Document, Expect, Line, verb_row};
+use tenter_rules::{Scale, SheetFindings, check_sheet};
+use tenter_syntax::{BlockKind, Connector, Document, Expect, Line, Span, verb_row};
 
 use crate::actions::{Action, rewrite};
 use crate::analysis::{FileAnalysis, SheetView};
-use crate::completion::first_name;
 use crate::cursor::kinds;
+use crate::names::SymbolKind;
 use crate::text::{Edit, Range};
 
 /// No more are offered on one line.
@@ -31,7 +31,7 @@ pub(super) fn offer(analysis: &FileAnalysis, range: &Range, found: &mut Vec<Acti
     let mut offered = 0;
     for text in missing(view, line) {
         let edit = Edit::new(&analysis.file.path, whole.end..whole.end, format!(" {text}"));
-        if offered < MOST && reads_well(view, number, line.span.end, &edit.new_text) {
+        if offered < MOST && reads_well(view, number, line.span, &edit.new_text) {
             offered += 1;
             found.push(rewrite(format!("add `{text}`"), vec![edit]));
         }
@@ -57,18 +57,36 @@ fn missing(view: SheetView<'_>, line: &Line) -> Vec<String> {
         if said.contains(&about(take.what)) {
             continue;
         }
-        let example = take.example.strip_prefix(connector.word()).unwrap_or(take.example).trim_start();
-        let text = match first_name(view, take.what) {
-            Some(name) => format!("{} {name}", connector.word()),
-            // A name of somebody else's recipe helps nobody.
-            None if !kinds(take.what).is_empty() => continue,
-            None => format!("{} {example}", connector.word()),
+        let example = take.example.strip_prefix(connector.word()).unwrap_or(take.example).trim();
+        let text = match waiting(view, take.what) {
+            Some(name) => name,
+            // A name of somebody else's recipe helps nobody; cold water everybody has.
+            None if !kinds(take.what).is_empty() && take.what != Expect::Liquor => continue,
+            // `turn tees over` says no more than `turn tees`.
+            None if example.is_empty() => continue,
+            None => example,
         };
         connectors.push(Some(connector));
         said.push(about(take.what));
-        found.push(text);
+        found.push(format!("{} {text}", connector.word()));
     }
     found
+}
+
+/// The first name that fits. A mix or a zone is missing here only if no step has it yet.
+fn waiting<'a>(view: SheetView<'a>, what: Expect) -> Option<&'a str> {
+    let names = view.names();
+    let used = |index: usize| {
+        let steps =
+            |block: u32| view.sheet.blocks.get(block as usize).is_some_and(|it| it.block.kind == BlockKind::Steps);
+        names.occurrences.iter().any(|it| it.symbol == index && !it.declares && steps(it.place.block))
+    };
+    kinds(what).iter().find_map(|kind| {
+        let own = names.symbols.iter().enumerate().filter(|(_, it)| it.kind == *kind && it.declared.is_some());
+        let once = matches!(kind, SymbolKind::Mix | SymbolKind::Zone);
+        let mut free = own.filter(|(index, _)| !once || !used(*index));
+        free.next().map(|(_, symbol)| symbol.name.as_str())
+    })
 }
 
 /// What a clause is about: `on rim` and `over tees` both say where, `from bottle` and `4 g lagoon` both say what.
@@ -80,12 +98,13 @@ const fn about(what: Expect) -> Expect {
     }
 }
 
-/// Whether the recipe has no more troubles with some words put in than without. Only the block is read again.
-fn reads_well(view: SheetView<'_>, number: u32, at: u32, words: &str) -> bool {
+/// Whether the recipe has no more troubles, and no more findings, with some words put in than without. Only the block is
+/// read again.
+fn reads_well(view: SheetView<'_>, number: u32, line: Span, words: &str) -> bool {
     let mut sheet = view.sheet.clone();
     let Some(entry) = sheet.blocks.get_mut(number as usize) else { return false };
     let mut text = entry.block.text.to_string();
-    let at = at as usize;
+    let at = line.end as usize;
     if !text.is_char_boundary(at) {
         return false;
     }
@@ -93,6 +112,11 @@ fn reads_well(view: SheetView<'_>, number: u32, at: u32, words: &str) -> bool {
     let mut read = Document::parse(&text).blocks.into_iter().map(|placed| placed.block);
     let Some(block) = read.find(|block| block.kind == entry.block.kind) else { return false };
     entry.block = block;
-    let troubles = |recipes: &[Recipe]| recipes.iter().map(|recipe| recipe.problems.len()).sum::<usize>();
-    troubles(&resolve(&sheet, Scale::AsWritten)) <= troubles(view.recipes())
+    let after = check_sheet(&sheet, Scale::AsWritten);
+    let troubles = |found: &SheetFindings| found.recipes.iter().map(|recipe| recipe.problems.len()).sum::<usize>();
+    let told = |found: &SheetFindings| found.findings.iter().filter(|(_, it)| it.accepted.is_none()).count();
+    let before = view.findings();
+    // A line that draws a finding may be what keeps others from being seen.
+    let ailing = before.findings.iter().any(|(_, it)| it.place.block == number && line.touches(it.place.start));
+    troubles(&after) <= troubles(before) && (ailing || told(&after) <= told(before))
 }

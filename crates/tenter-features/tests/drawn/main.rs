@@ -311,9 +311,38 @@ fn rename_refuses_what_would_not_read() {
     for name in ["", "soda soak", "a, b", "tees in bath", "3 tees", "mix", "soak", "a\nb"] {
         assert!(try_name(name).is_err(), "{name:?}");
     }
-    assert!(try_name("blue shirts").is_ok());
+    // Units, words that say how, and names everybody has would be read as what they are.
+    for name in ["g", "parts", "each", "#2 tees"] {
+        assert!(try_name(name).is_err(), "{name:?}");
+    }
+    let two_words = try_name("blue shirts").unwrap();
+    assert!(apply("a.dye", &scene.texts["a.dye"], &two_words).contains("12 g/piece soda ash"));
+    for (place, names) in [("mix soda", ["urea", "water", "Soda Ash"]), ("60% ri", ["front", "lagoon", "all over"])] {
+        let scene = Scene::new(&at(TEES, place));
+        for name in names {
+            let found = rename::rename(&scene.snapshot, "a.dye", scene.offset, name);
+            assert!(found.is_err(), "{name:?}: {found:?}");
+        }
+        assert!(rename::rename(&scene.snapshot, "a.dye", scene.offset, "number #2").is_ok());
+    }
+    let title = Scene::new(&at(TEES, "recipe Sma"));
+    assert!(rename::rename(&title.snapshot, "a.dye", title.offset, "Silk in Vinegar").is_ok());
     let scene = Scene::new(&at(TEES, "60 g/L   soda"));
     assert!(matches!(rename::prepare(&scene.snapshot, "a.dye", scene.offset), Err(rename::Refusal::Reference(_))));
+}
+
+/// A chemical known by its name alone is told what it is before it gets another one.
+#[test]
+fn what_amends_an_entry_stays_what_it_is() {
+    let text = TEES.replace("mix soda soak", "chemical soda ash\n  price    4 EUR per kg\n\nmix soda soak");
+    let scene = Scene::new(&at(&text, "chemical soda"));
+    assert!(rename::linked(&scene.snapshot, "a.dye", scene.offset).is_empty());
+    let edits = rename::rename(&scene.snapshot, "a.dye", scene.offset, "our soda").unwrap();
+    let renamed = apply("a.dye", &text, &edits);
+    assert!(renamed.contains("chemical our soda\n  is       soda ash\n"), "{renamed}");
+    assert!(renamed.contains("60 g/L   our soda") && renamed.contains("g/tee our soda"), "{renamed}");
+    let found = |text: &str| Scene::new(text).snapshot.analyse("a.dye").unwrap().findings.len();
+    assert_eq!(found(&renamed), found(&text));
 }
 
 #[test]
@@ -605,6 +634,100 @@ fn a_mix_written_twice_is_written_once() {
 fn clauses_that_are_missing_are_offered() {
     let scene = Scene::new(&at(TEES, "spin "));
     assert_snapshot!(drawn_actions(&scene, ActionKind::Rewrite));
+}
+
+/// The text after the action with that title.
+fn after(text: &str, place: &str, title: &str) -> String {
+    let scene = Scene::new(&at(text, place));
+    let found = actions(&scene.snapshot, "a.dye", &(scene.offset..scene.offset), None);
+    let titles: Vec<&str> = found.iter().map(|action| action.title.as_str()).collect();
+    let action = found.iter().find(|action| action.title == title);
+    apply("a.dye", text, &action.unwrap_or_else(|| panic!("no {title} in {titles:?}")).edits)
+}
+
+fn titles(text: &str, place: &str) -> Vec<String> {
+    let scene = Scene::new(&at(text, place));
+    let found = actions(&scene.snapshot, "a.dye", &(scene.offset..scene.offset), None);
+    found.into_iter().map(|action| action.title).collect()
+}
+
+/// What is tidy stays tidy, whatever the width of what is written anew.
+#[test]
+fn columns_stay_where_they_stood() {
+    let wider = after(TEES, "  60 g", "write `90 g/piece`");
+    assert_eq!(tenter_syntax::format(&wider), wider);
+    assert!(wider.contains("  6 L        water"), "{wider}");
+    let untidy = TEES.replace("6 L      water", "6 L water");
+    assert!(after(&untidy, "  60 g", "write `360 g`").contains("6 L water at 40 °C\n  360 g   soda ash"));
+}
+
+/// 2 L over 6 pieces is 333.3 mL each; 333 mL would make 1.998 L of them.
+#[test]
+fn an_amount_said_another_way_is_the_same_amount() {
+    let text = TEES.replace("pieces   4", "pieces   6").replace("6 L      water", "2 L      water");
+    assert!(titles(&text, "  2 L").contains(&"write `333.3 mL/piece`".to_owned()));
+}
+
+const LOTS: &str = "\
+recipe Lots
+goods tees
+  pieces   12 in 3 lots of 4
+  weight   150 g each
+  fibre    100% cotton
+
+mix bottle
+  900 mL   water at 30 °C
+
+steps four at a time
+  squirt   70 mL/piece from bottle on all over
+  sprinkle 20 g urea on front
+
+steps the others
+  repeat   steps four at a time for each lot
+";
+
+/// A step done with one lot at a time takes the amount of one lot: 4 × 70 = 280 mL, and 20 g over 4 pieces.
+#[test]
+fn amounts_of_a_lot_are_for_the_lot() {
+    assert!(titles(LOTS, "squirt   70").contains(&"write `280 mL`".to_owned()));
+    assert!(titles(LOTS, "sprinkle 20").contains(&"write `5 g/piece`".to_owned()));
+}
+
+/// `spec/10-scaling.md`: to 24 pieces, `12 in 3 lots of 4` is 6 lots of 4; what one lot takes stays.
+#[test]
+fn scaling_goes_by_whole_lots() {
+    let twice = after(LOTS, "recipe L", "scale to 24 pieces (double)");
+    assert!(twice.contains("24 in 6 lots of 4") && twice.contains("20 g urea") && twice.contains("1800 mL"), "{twice}");
+    assert!(!titles(LOTS, "recipe L").iter().any(|title| title.contains("half")));
+    let numbered = LOTS.replace("for each lot", "for lot 2");
+    assert!(!titles(&numbered, "recipe L").iter().any(|title| title.contains("scale")));
+}
+
+/// The shelf holds what it holds, however many pieces are dyed.
+#[test]
+fn the_shelf_does_not_scale() {
+    let text = format!("{TEES}\nshelf\n  250 g    lagoon bought 2026-02-01 at 12 EUR\n");
+    let twice = after(&text, "recipe S", "scale to 8 pieces (double)");
+    assert!(twice.contains("250 g    lagoon bought") && twice.contains("12 L     water"), "{twice}");
+}
+
+/// A part of a paste stands beside other parts; by weight it would not be a share of the whole any more.
+#[test]
+fn parts_stay_parts() {
+    let text = "mix paste\n  make up  1 kg\n  450 parts water\n  75 parts urea\n  475 parts sodium alginate\n";
+    assert!(!titles(text, "  75").iter().any(|title| title.starts_with("write")), "{:?}", titles(text, "  75"));
+}
+
+/// Nobody unties into a dye bottle, and `turn tees over` says nothing new.
+#[test]
+fn clauses_offered_fit_the_step() {
+    let text = TEES.replace("  rinse    tees", "  untie    tees\n  turn     tees\n  rinse    tees");
+    assert!(
+        titles(&text, "untie    te").contains(&"add `in cold water`".to_owned()),
+        "{:?}",
+        titles(&text, "untie    te")
+    );
+    assert!(titles(&text, "turn     te").iter().all(|title| !title.starts_with("add `over")));
 }
 
 /// Moving changes no figure and finds nothing new.
