@@ -98,9 +98,10 @@ impl Page {
             let mark = self.source(cas.source);
             self.item(&format!("CAS number: {} {mark}", cas.value));
         }
+        let density = if material.form.is_dry() { "density, of a powder as it lies in the spoon" } else { "density" };
         for (what, figure, unit) in [
             ("molar mass", &material.molar_mass_g_per_mol, " g/mol"),
-            ("density, of a powder as it lies in the spoon", &material.density_kg_per_m3, " kg/m³"),
+            (density, &material.density_kg_per_m3, " kg/m³"),
             ("usable alkali", &material.fixation_alkali_per_mol, " mol/mol"),
         ] {
             if let Some(figure) = figure {

@@ -3,7 +3,8 @@
 use tenter_reference::Reference;
 use tenter_resolve::inside_collection;
 use tenter_resolve::usage::read_use;
-use tenter_syntax::{BlockKind, Expect};
+use tenter_rules::Group;
+use tenter_syntax::{BlockKind, Expect, key_row};
 
 use crate::analysis::{FileAnalysis, SheetView};
 use crate::completion::line::phrase;
@@ -58,7 +59,7 @@ pub(super) fn value(view: SheetView<'_>, body: &Body, key: &str, offset: usize) 
     let typed = head_end + (rest.len() - rest.trim_start().len());
     let whole: Range = body.offset(typed)..offset;
     if key == "accept" {
-        return accept(body, typed, offset);
+        return accept(view, body, typed, offset);
     }
     let phrase = phrase(body, head_end);
     let range = body.offset(phrase.start)..offset;
@@ -68,7 +69,8 @@ pub(super) fn value(view: SheetView<'_>, body: &Body, key: &str, offset: usize) 
             found.push(Completion::plain(range, *word, kind, "", rank as u16));
         }
     };
-    if phrase.counted && !phrase.measured && key != "zone" && key != "index" {
+    let names_follow = matches!(key, "made" | "weighed" | "zone" | "index");
+    if phrase.counted && !phrase.measured && !names_follow {
         words(measured(key), &range, ItemKind::Unit);
         if !matches!(key, "fibre" | "trim") {
             return found;
@@ -110,15 +112,27 @@ pub(super) fn value(view: SheetView<'_>, body: &Body, key: &str, offset: usize) 
                 }
             }
         }
+        "weight" if phrase.measured => words(&["each", "in all"], &range, ItemKind::Value),
         "made" if phrase.counted => declared(view, SymbolKind::Goods, &range, &mut found),
         "weighed" if phrase.measured => found.extend(fit(view, &[Expect::Material], &range)),
         "weighed" if phrase.counted => found.extend(units::fit(&[Expect::Material], &range)),
         _ => {}
     }
+    if found.is_empty() && body.since(typed).is_empty() {
+        found.extend(example(body, key, &whole));
+    }
     found
 }
 
-fn accept(body: &Body, typed: usize, offset: usize) -> Vec<Completion> {
+/// Where nothing can be chosen from, the key's own example shows what is meant.
+fn example(body: &Body, key: &str, range: &Range) -> Option<Completion> {
+    let row = key_row(body.kind, key)?;
+    let text = row.example.strip_prefix(row.name).unwrap_or(row.example).trim();
+    let item = Completion::plain(range, text, ItemKind::Value, "for example", 0);
+    (!text.is_empty()).then(|| item.snippet(format!("${{1:{text}}}")))
+}
+
+fn accept(view: SheetView<'_>, body: &Body, typed: usize, offset: usize) -> Vec<Completion> {
     let text = body.since(typed);
     if text.contains(' ') {
         let here = offset..offset;
@@ -133,7 +147,10 @@ fn accept(body: &Body, typed: usize, offset: usize) -> Vec<Completion> {
     tenter_rules::RULES
         .iter()
         .map(|rule| {
-            let item = Completion::plain(&range, rule.name, ItemKind::Rule, rule.summary, 0);
+            // What is found in this recipe is what one may want to accept.
+            let met = rule.group != Group::Writing
+                && view.findings().findings.iter().any(|(_, finding)| finding.rule == rule.name);
+            let item = Completion::plain(&range, rule.name, ItemKind::Rule, rule.summary, u16::from(!met));
             item.snippet(format!("{} because ${{1:reason}}", rule.name))
         })
         .collect()
@@ -161,6 +178,17 @@ fn used(snapshot: &Snapshot, analysis: &FileAnalysis, typed: &Range) -> Vec<Comp
         let others = paths.iter().filter(|path| **path != file.path);
         return others
             .map(|path| Completion::plain(&range, relative(&file.path, path), ItemKind::File, "", 0))
+            .collect();
+    }
+    if text.ends_with(char::is_whitespace) && text.split_whitespace().next_back() == Some("from") {
+        let here = typed.end..typed.end;
+        let paths = snapshot.paths();
+        let others = paths.iter().filter(|path| **path != file.path);
+        return others
+            .map(|path| {
+                let label = format!("\"{}\"", relative(&file.path, path));
+                Completion::plain(&here, label, ItemKind::File, "", 0)
+            })
             .collect();
     }
     let start = text.rfind(',').map_or(0, |at| at + 1);

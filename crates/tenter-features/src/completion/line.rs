@@ -1,9 +1,9 @@
 //! Proposals on a line of a body: its first word, then what that word takes.
 
-use tenter_syntax::{BlockKind, ClauseUse, Connector, Expect, Item, fold_name, keys_of, verb_row, verbs};
+use tenter_syntax::{BlockKind, ClauseUse, Connector, Expect, Item, NumberForm, fold_name, keys_of, verb_row, verbs};
 
 use crate::analysis::{FileAnalysis, SheetView};
-use crate::completion::names::{fit, known_words};
+use crate::completion::names::{WATERS, fit, known_words};
 use crate::completion::place::Body;
 use crate::completion::{Completion, ItemKind, keys, units};
 use crate::cursor::taken;
@@ -16,6 +16,10 @@ pub(super) struct Phrase {
     pub counted: bool,
     /// Whether a unit follows that number, and a blank.
     pub measured: bool,
+    /// Whether that unit is one of volume.
+    pub by_volume: bool,
+    /// Whether a comma stands right in front: one more of a list is to come.
+    pub listed: bool,
     /// Where what is typed begins, as [`Body::since`] counts.
     pub start: usize,
 }
@@ -69,8 +73,13 @@ fn heads(view: SheetView<'_>, body: &Body, offset: usize) -> Vec<Completion> {
         .filter_map(|line| line.head.as_ref().map(|head| &*head.word))
         .collect();
     for (index, key) in keys_of(body.kind).enumerate() {
-        // What is missing goes first.
-        let rank = if used.contains(&key.name) { 300 } else { 100 } + index as u16;
+        // What is missing goes first, and what belongs to this kind of block before what any may have.
+        let anywhere = body.kind != BlockKind::Recipe && matches!(key.name, "source" | "note" | "accept");
+        let rank = match (used.contains(&key.name), anywhere) {
+            (true, _) => 300,
+            (false, true) => 200,
+            (false, false) => 100,
+        } + index as u16;
         let item = Completion::plain(&range, key.name, ItemKind::Key, key.summary, rank);
         found.push(item.snippet(format!("{} $0", pad(key.name))));
     }
@@ -101,19 +110,41 @@ fn amount_line(view: SheetView<'_>, body: &Body, offset: usize) -> Vec<Completio
         return units::fit(&[Expect::Temperature], &range);
     }
     if phrase.connector.is_some() {
-        return fit(view, &[Expect::Goods, Expect::Liquor], &range);
+        return if body.kind == BlockKind::Shelf {
+            Vec::new()
+        } else {
+            fit(view, &[Expect::Goods, Expect::Liquor], &range)
+        };
     }
     if phrase.measured {
         let mut found = fit(view, &[Expect::Material, Expect::Liquor], &range);
+        // A vessel is nothing to mix; water comes by volume, and first.
+        found.retain(|item| item.kind != ItemKind::Vessel);
+        if phrase.by_volume && body.kind == BlockKind::Mix {
+            found.push(Completion::plain(&range, "water", ItemKind::Material, "water", 0));
+        } else {
+            found.retain(|item| !WATERS.contains(&item.label.as_str()));
+        }
         if words.ends_with(' ') && known_words(view, words) {
             let here = offset..offset;
-            found.extend(
-                ["at 40 °C", "fixed"].iter().map(|text| Completion::plain(&here, *text, ItemKind::Clause, "", 500)),
-            );
+            let more: &[&str] =
+                if body.kind == BlockKind::Shelf { &["bought 2026-02-01 at 12 EUR"] } else { &["at 40 °C", "fixed"] };
+            found.extend(more.iter().map(|text| Completion::plain(&here, *text, ItemKind::Clause, "", 500)));
+            // Only a longer name can go on from here.
+            let begun = fold_name(words);
+            found.retain(|item| item.range == here || fold_name(&item.label).starts_with(&format!("{begun} ")));
         }
         return found;
     }
-    if phrase.counted { units::fit(&[Expect::Material], &range) } else { Vec::new() }
+    if !phrase.counted {
+        return Vec::new();
+    }
+    let mut found = units::fit(&[Expect::Material], &range);
+    if body.kind == BlockKind::Shelf {
+        // What lies on the shelf lies there whoever dyes.
+        found.retain(|item| !item.label.contains(['/', '%']));
+    }
+    found
 }
 
 /// A step behind its verb.
@@ -147,9 +178,15 @@ fn step(view: SheetView<'_>, body: &Body, verb: &str, offset: usize) -> Vec<Comp
         });
     }
     let said = !words.trim().is_empty() || phrase.measured;
-    let complete = blank && (said || phrase.connector.is_none());
+    let complete = blank && (said || phrase.connector.is_none()) && !phrase.listed;
     if complete {
-        found.extend(clauses(body, verb, offset, !known_words(view, words) && !phrase.measured));
+        // Before anything is said, names that belong right here go first; behind half a name, all that may end it.
+        let rank = match (phrase.measured, words.is_empty(), known_words(view, words)) {
+            (true, ..) | (_, false, true) => 50,
+            (false, true, _) => 150,
+            (false, false, false) => 450,
+        };
+        found.extend(clauses(body, verb, offset, rank));
     }
     found
 }
@@ -182,7 +219,7 @@ fn behind_connector(take: &'static ClauseUse) -> &'static str {
 }
 
 /// The clauses the verb can still take.
-fn clauses(body: &Body, verb: &str, offset: usize, later: bool) -> Vec<Completion> {
+fn clauses(body: &Body, verb: &str, offset: usize, first: u16) -> Vec<Completion> {
     let here = offset..offset;
     let used: Vec<Connector> =
         body.line().map(|line| line.clauses.iter().map(|clause| clause.connector).collect()).unwrap_or_default();
@@ -195,7 +232,7 @@ fn clauses(body: &Body, verb: &str, offset: usize, later: bool) -> Vec<Completio
             if used.contains(&connector) {
                 return None;
             }
-            let rank = if later { 450 } else { 50 } + index as u16;
+            let rank = first + index as u16;
             let rest = behind_connector(take);
             let item = Completion::plain(&here, take.example, ItemKind::Clause, "what this verb also takes", rank);
             Some(item.snippet(format!("{} ${{1:{rest}}}", connector.word())))
@@ -225,20 +262,24 @@ pub(super) fn phrase(body: &Body, head_end: usize) -> Phrase {
             }
         }
     }
-    let mut phrase = Phrase { connector, counted: false, measured: false, start };
+    let mut phrase = Phrase { connector, counted: false, measured: false, by_volume: false, listed: false, start };
     for item in items {
         match item {
             Item::Comma(span) => {
                 phrase.start = span.end as usize;
                 phrase.counted = false;
                 phrase.measured = false;
+                phrase.listed = true;
             }
             Item::Number(number) => {
+                phrase.listed = false;
                 phrase.start = number.span.end as usize;
                 phrase.counted = true;
-                phrase.measured = false;
+                // `1:20` needs no unit.
+                phrase.measured = body.kind == BlockKind::Mix && matches!(number.form, NumberForm::Pair(..));
+                phrase.by_volume = phrase.measured;
             }
-            _ => {}
+            _ => phrase.listed = false,
         }
     }
     let rest = body.since(phrase.start);
@@ -249,9 +290,11 @@ pub(super) fn phrase(body: &Body, head_end: usize) -> Phrase {
         return phrase;
     }
     if phrase.counted
-        && let Some(after) = units::behind(body.since(phrase.start))
+        && !phrase.measured
+        && let Some((after, by_volume)) = units::behind(body.since(phrase.start))
     {
         phrase.measured = true;
+        phrase.by_volume = by_volume;
         phrase.start += after;
     }
     phrase

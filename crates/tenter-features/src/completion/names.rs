@@ -50,7 +50,11 @@ pub(super) fn fit(view: SheetView<'_>, expected: &[Expect], range: &Range) -> Ve
 pub(super) fn declared(view: SheetView<'_>, kind: SymbolKind, range: &Range, found: &mut Vec<Completion>) {
     for symbol in view.names().declared(kind) {
         let rank = 10 + found.len() as u16;
-        found.push(Completion::plain(range, symbol.name.as_str(), item_kind(kind), kind.word(), rank));
+        let label = match kind {
+            SymbolKind::Steps => format!("steps {}", symbol.name),
+            _ => symbol.name.clone(),
+        };
+        found.push(Completion::plain(range, label, item_kind(kind), kind.word(), rank));
     }
 }
 

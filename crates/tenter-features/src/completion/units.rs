@@ -1,6 +1,6 @@
 //! Units that fit what is expected.
 
-use tenter_quantity::{Token, read_unit};
+use tenter_quantity::{Dimension, Token, read_unit};
 use tenter_syntax::Expect;
 
 use crate::completion::{Completion, ItemKind};
@@ -37,11 +37,13 @@ fn name(unit: &str) -> String {
     tenter_quantity::unit_by_symbol(unit).map(|unit| unit.name.to_owned()).unwrap_or_default()
 }
 
-/// Behind a number: how many bytes a whole unit and the blank after it take, if one stands there.
-pub(super) fn behind(text: &str) -> Option<usize> {
+/// Behind a number: how many bytes a whole unit and the blank after it take, if one stands there, and whether it is one
+/// of volume.
+pub(super) fn behind(text: &str) -> Option<(usize, bool)> {
     let words: Vec<&str> = text.split_whitespace().collect();
     let tokens: Vec<Token<'_>> = words.iter().take(6).map(|word| Token::Word(word)).collect();
-    let used = read_unit(&tokens, None).ok()??.words_used;
+    let read = read_unit(&tokens, None).ok()??;
+    let used = read.words_used;
     let mut at = 0;
     for word in words.iter().take(used) {
         let rest = text.get(at..)?;
@@ -49,7 +51,7 @@ pub(super) fn behind(text: &str) -> Option<usize> {
     }
     let rest = text.get(at..)?;
     let blanks = rest.len() - rest.trim_start().len();
-    (blanks > 0).then_some(at + blanks)
+    (blanks > 0).then_some((at + blanks, read.dimension == Dimension::Volume))
 }
 
 #[cfg(test)]
@@ -69,8 +71,9 @@ mod tests {
 
     #[test]
     fn a_unit_ends_at_its_blank() {
-        assert_eq!(behind("g/L soda"), Some(4));
-        assert_eq!(behind("% owg "), Some(6));
+        assert_eq!(behind("g/L soda"), Some((4, false)));
+        assert_eq!(behind("L water"), Some((2, true)));
+        assert_eq!(behind("% owg "), Some((6, false)));
         assert_eq!(behind("g"), None);
         assert_eq!(behind("zz "), None);
     }

@@ -170,6 +170,13 @@ fn hover_on_a_material_gives_its_entry() {
     assert_snapshot!(hovered("60 g/L   soda ash"));
 }
 
+/// Water lies in no spoon.
+#[test]
+fn a_liquid_has_a_density_and_no_spoon() {
+    let told = hovered("6 L      wat");
+    assert!(told.contains("- density: ") && !told.contains("spoon"), "{told}");
+}
+
 #[test]
 fn hover_on_a_mix_tells_what_is_in_it() {
     assert_snapshot!(hovered("tees in soda soak"));
@@ -216,6 +223,39 @@ fn completion_of_rules_asks_for_the_reason() {
     let rule = found.iter().find(|item| item.label == "too-little-alkali").unwrap();
     assert_eq!(rule.insert, "too-little-alkali because ${1:reason}");
     assert_eq!(found.len(), tenter_rules::RULES.len());
+}
+
+/// What is offered first, and what is not offered at all.
+#[test]
+fn completion_offers_what_fits() {
+    let step = |line: &str| format!("{TEES}  {line}‸\n");
+    let first = |drawn: &str| offered(drawn, 1).split(" ←").next().unwrap_or_default().to_owned();
+    for (drawn, wanted) in [
+        (step("repeat   steps "), "Steps steps prepare"),
+        (step("repeat   "), "Steps steps prepare"),
+        (step("wear     gloves, "), "Value apron"),
+        ("goods tees\n  ‸\n".to_owned(), "Key pieces"),
+        ("goods tees\n  weight   ‸\n".to_owned(), "Value 165 g each"),
+        ("goods tees\n  weight   165 g ‸\n".to_owned(), "Value each"),
+        ("mix bath\n  1:20 ‸\n".to_owned(), "Material water"),
+        ("mix bath\n  8 L ‸\n".to_owned(), "Material water"),
+        ("mix bath\n  make up  ‸\n".to_owned(), "Value to 8 L"),
+        ("mix bath\n  rest     ‸\n".to_owned(), "Value for 12 h"),
+        ("shelf\n  250 ‸\n".to_owned(), "Unit g"),
+        ("shelf\n  250 g urea ‸\n".to_owned(), "Clause bought 2026-02-01 at 12 EUR"),
+        (format!("{TEES}\nlog 2026-05-03\n  made     4 ‸\n"), "Goods tees"),
+    ] {
+        assert_eq!(first(&drawn), wanted, "{drawn}");
+    }
+    assert!(!offered("vessel pot\n  holds 3 L\n\nmix bath\n  60 g ‸\n", 500).contains("Vessel"));
+    assert!(!offered(&step("wear     gloves, "), 500).contains("Clause"));
+    let troubled =
+        TEES.replace("60 g/L   soda ash", "1 g/L    soda ash").replace("12 g/tee soda ash", "1 g/tee soda ash");
+    assert_eq!(first(&format!("{troubled}  accept   t‸\n")), "Rule too-little-alkali");
+    let scene = Scene::of(&[("a.dye", "use rings from ‸\n"), ("house.dye", HOUSE)]);
+    let found = completion::complete(&scene.snapshot, &scene.path, scene.offset);
+    let labels: Vec<&str> = found.iter().map(|item| item.label.as_str()).collect();
+    assert_eq!(labels, ["\"house.dye\""]);
 }
 
 #[test]
