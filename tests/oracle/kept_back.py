@@ -11,7 +11,7 @@ unchanged ``pitzer.dat`` where it knows every species. The committed table
 ``crates/tenter-chemistry/tests/data/oracle_kept_back.csv`` is the default draw.
 
 Ranges: soda ash, bicarbonate, lye and mixtures 0.001 to 2 mol/kg (bicarbonate to 1), sodium chloride
-and sulfate to 2 mol/kg, 5 to 90 °C; phosphate to 0.3 mol/kg; soda ash with up to 1.9 mol of acetic or
+and sulfate to 2 mol/kg, 5 to 90 °C; potash, potassium bicarbonate, potassium lye and potassium salts beside soda ash likewise; phosphate to 0.3 mol/kg; soda ash with up to 1.9 mol of acetic or
 0.63 mol of citric acid to a mole; acetic acid to 2 mol/kg. Citrate is worked out by ``phreeqc.dat`` with the citrate species of ``minteq.v4.dat`` and, with
 soda ash, shifted by what Pitzer's model and ``phreeqc.dat`` differ by for the same soda ash with as many equivalents of acetic
 acid, for which both know coefficients. Urea is left out: no data base has it as
@@ -106,6 +106,32 @@ def vinegar_and_salt(draw):
     return totals
 
 
+def potash(draw):
+    m = between(draw, 0.001, 2.0)
+    return {"m_K": 2 * m, "m_C": m}
+
+
+def potassium_carbonates(draw):
+    a, b = between(draw, 0.001, 1.0), between(draw, 0.001, 0.7)
+    return {"m_K": 2 * a + b, "m_C": a + b}
+
+
+def potassium_lye(draw):
+    a, b = between(draw, 0.001, 1.0), between(draw, 0.001, 1.0)
+    return {"m_K": a + 2 * b, "m_C": b}
+
+
+def soda_and_potassium_salt(draw):
+    totals = soda(draw)
+    if draw.random() < 0.5:
+        totals["m_K"] = totals["m_Cl"] = between(draw, 0.01, 2.0)
+    else:
+        # No more than dissolves.
+        totals["m_SO4"] = between(draw, 0.01, 0.5)
+        totals["m_K"] = 2 * totals["m_SO4"]
+    return totals
+
+
 SERIES = [
     ("K1_soda_ash", soda),
     ("K2_bicarbonate", bicarbonate),
@@ -120,7 +146,14 @@ SERIES = [
     ("K6_acetic_acid_and_salt", vinegar_and_salt),
     ("K8_soda_and_acetic", soda_acid("m_Ac", 1.9)),
     ("K7_soda_and_citric", soda_acid("m_Cit", 0.63)),
+    ("K1_potash", potash),
+    ("K3_potassium_carbonates", potassium_carbonates),
+    ("K4_potassium_lye_and_potash", potassium_lye),
+    ("K9_soda_and_potassium_salts", soda_and_potassium_salt),
 ]
+# Potassium with carbonate and bicarbonate is that of the unchanged ``pitzer.dat``, which follows temperature; data0.ypf.R2 has
+# it at 25 °C only.
+MORE = ["m_K"]
 
 
 def main():
@@ -135,7 +168,8 @@ def main():
     acetate = Engine("phreeqc.dat", ACETATE)
     stock = Engine("pitzer.dat", "END")
     out = csv.writer(sys.stdout, lineterminator="\n")
-    head = ["id", "series", "T_C", *COLUMNS, "ref_model", "pH_ref", "m_OH"]
+    columns = COLUMNS + MORE
+    head = ["id", "series", "T_C", *columns, "ref_model", "pH_ref", "m_OH"]
     out.writerow(head + (["pH_stock_pitzer"] if asked.stock else []))
     number = 0
     for name, series in SERIES:
@@ -153,7 +187,7 @@ def main():
             if with_citrate:
                 twin = {"Na": totals["m_Na"], "C(4)": totals["m_C"], "Acetate": 3.0 * totals["m_Cit"]}
                 ph += pitzer.ph(celsius, twin)["pH"] - acetate.ph(celsius, twin)["pH"]
-            cells = [f"K{number:03d}", name, celsius, *[f"{totals.get(c, 0.0):.7g}" for c in COLUMNS], model,
+            cells = [f"K{number:03d}", name, celsius, *[f"{totals.get(c, 0.0):.7g}" for c in columns], model,
                      f"{ph:.4f}", f"{row['m_OH-(mol/kgw)']:.6g}"]
             if asked.stock:
                 known = not any(key in totals for key in ("m_Ac", "m_Cit", "m_P"))
