@@ -66,6 +66,8 @@ pub(crate) struct Bench<'r> {
     pub room: Figure,
     /// The bath last worked with.
     pub current: Option<usize>,
+    /// The bath that the step brings to another temperature, and from which, K.
+    pub brought: Option<(usize, Interval)>,
     pub place: Place,
     pub time: Figure,
     pub no_time: Figure,
@@ -116,6 +118,7 @@ impl<'r> Bench<'r> {
             spells: Vec::new(),
             room,
             current: None,
+            brought: None,
             place: Place { block: 0, start: 0, end: 0 },
             time: no_time.clone(),
             no_time,

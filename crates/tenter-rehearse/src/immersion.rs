@@ -5,7 +5,8 @@ use crate::contents::Contents;
 use crate::event::EventKind;
 use crate::exhaustion::Exhausted;
 use crate::figures::{self, PRACTICE, portion, rest, share, worked_share};
-use crate::warmth::{capacity, mixed};
+use crate::state::ZoneState;
+use crate::warmth::{capacity, lumped, mixed};
 use std::sync::Arc;
 use tenter_quantity::standard::{LITRE, LITRE_PER_KILOGRAM_GOODS};
 use tenter_quantity::{Dimension, Figure, Interval};
@@ -45,7 +46,8 @@ impl Bench<'_> {
             kept.push(on_cloth);
         }
         let heat = capacity(brought.water_mass(), goods.dry.value);
-        let Some(warm) = goods.zones.first().map(|zone| zone.temperature.clone()) else { return };
+        let of_zone = |zone: &Arc<ZoneState>| capacity(zone.contents.water_mass(), zone.dry.value);
+        let Some(warm) = lumped(goods.zones.iter().map(|zone| (&zone.temperature, of_zone(zone)))) else { return };
         let now = self.clock.elapsed;
         let Some(bath) = self.liquors.get(liquor).map(Arc::clone) else { return };
         let bath_heat = capacity(bath.contents.water_mass(), Interval::ZERO);

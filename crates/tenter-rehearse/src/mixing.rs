@@ -141,24 +141,27 @@ impl Bench<'_> {
         reactive && self.substances.usable_alkali(contents).best > TRACE_OF_ALKALI * contents.water_mass().best
     }
 
+    /// How a liquor cools; `None` where it is kept hot, or at the temperature of the room.
+    pub(crate) fn bath_cooling(&self, liquor: &LiquorState) -> Option<Cooling> {
+        let room = self.room.value;
+        if liquor.heated || (liquor.temperature.value.best - room.best).abs() < 0.5 {
+            return None;
+        }
+        Some(Cooling::of_bath(liquor.contents.water_mass().clamp_low(0.05), room))
+    }
+
     /// Lets a liquor cool to now.
     pub(crate) fn settle(&mut self, index: usize) {
         let now = self.clock.elapsed;
         let room = self.room.clone();
         let Some(state) = self.liquors.get(index) else { return };
         let passed = (now - state.temperature_at).clamp_low(0.0);
-        let start = state.temperature.value;
-        if passed.best < 30.0 || state.heated || (start.best - room.value.best).abs() < 0.5 {
+        if passed.best < 30.0 {
             return;
         }
-        let kg = state.contents.water_mass().clamp_low(0.05);
-        let cooling = Cooling::of_bath(kg, room.value);
-        let value = cooling.after(start, cooling.left(passed));
-        let figure = figures::temperature(
-            "{0}, standing in {1} since",
-            value,
-            vec![("", state.temperature.clone()), ("room", room)],
-        );
+        let Some(cooling) = self.bath_cooling(state) else { return };
+        let stood = figures::seconds(passed, "standing", "the steps since");
+        let figure = cooling.figure(&state.temperature, &room, &stood, cooling.left(passed));
         if let Some(state) = self.liquor_mut(index) {
             state.temperature = figure;
             state.temperature_at = now;

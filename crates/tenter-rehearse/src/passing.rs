@@ -1,7 +1,7 @@
 //! Time goes by: goods cool and dry, dye reacts.
 
 use crate::bench::{Bench, Pass};
-use crate::figures::{portion, rest, temperature, worked_share};
+use crate::figures::{portion, rest, worked_share};
 use crate::reaction::{Bathed, Spell};
 use crate::usual;
 use crate::warmth::Cooling;
@@ -54,6 +54,12 @@ impl Bench<'_> {
         for state in 0..self.goods.len() {
             let around = around.filter(|_| self.working.contains(&state));
             self.goods_pass(state, time, around);
+        }
+        // A bath that nobody heats cools with the goods in it.
+        for liquor in 0..self.liquors.len() {
+            if self.liquors.get(liquor).is_some_and(|bath| !bath.inside.is_empty()) {
+                self.settle(liquor);
+            }
         }
     }
 
@@ -110,15 +116,10 @@ impl Bench<'_> {
                 // Zones at one temperature share one figure.
                 let figure = match &last {
                     Some((from, to)) if Arc::ptr_eq(&from.origin, &zone.temperature.origin) => to.clone(),
-                    _ => temperature(
-                        "{0} drawn toward {1} over {2}",
-                        cooling.after(start, kept),
-                        vec![
-                            ("", zone.temperature.clone()),
-                            ("around", around.map_or(&self.room, |around| &around.temperature).clone()),
-                            ("", self.time.clone()),
-                        ],
-                    ),
+                    _ => {
+                        let around = around.map_or(&self.room, |around| &around.temperature);
+                        cooling.figure(&zone.temperature, around, &self.time, kept)
+                    }
                 };
                 last = Some((zone.temperature.clone(), figure.clone()));
                 if let Some(zone) = self.zone_mut(state, at) {
@@ -166,6 +167,7 @@ impl Bench<'_> {
             return;
         }
         let now = liquor.temperature.value;
+        let cooling = self.bath_cooling(&liquor);
         let zones = self.goods.get(state).map_or(0, |goods| goods.zones.len());
         for at in 0..zones {
             let Some(zone) = self.goods.get(state).and_then(|goods| goods.zones.get(at)).map(Arc::clone) else {
@@ -175,7 +177,11 @@ impl Bench<'_> {
                 continue;
             }
             let index = self.spells.len() as u32;
-            self.spells.push(Spell::new(zone.spell, time, now, None, Bathed::Bath(Arc::clone(&liquor), zone)));
+            let spell = Spell::new(zone.spell, time, now, cooling, Bathed::Bath(Arc::clone(&liquor), zone));
+            self.spells.push(match self.brought {
+                Some((at, from)) if at == bath => spell.brought_from(from),
+                _ => spell,
+            });
             if let Some(zone) = self.zone_mut(state, at) {
                 zone.spell = Some(index);
             }

@@ -58,6 +58,8 @@ pub struct Spell {
     pub start: Interval,
     /// How it changed; `None`: held.
     pub cooling: Option<Cooling>,
+    /// What it was brought to evenly over that time, K; `None`: as `cooling` says.
+    pub brought_to: Option<Interval>,
     /// In what.
     pub bathed: Bathed,
     ph: OnceLock<Option<Interval>>,
@@ -71,7 +73,12 @@ impl Spell {
         cooling: Option<Cooling>,
         bathed: Bathed,
     ) -> Self {
-        Self { before, seconds, start, cooling, bathed, ph: OnceLock::new() }
+        Self { before, seconds, start, cooling, brought_to: None, bathed, ph: OnceLock::new() }
+    }
+
+    /// The same in a bath that was brought evenly from another temperature to that of the spell.
+    pub(crate) fn brought_from(self, from: Interval) -> Self {
+        Self { start: from, cooling: None, brought_to: Some(self.start), ..self }
     }
 
     /// The same with its time, or its temperatures, at their best values.
@@ -82,6 +89,7 @@ impl Spell {
             Widener::Time => spell.seconds = exact(spell.seconds),
             Widener::Temperature => {
                 spell.start = exact(spell.start);
+                spell.brought_to = spell.brought_to.map(exact);
                 spell.cooling =
                     spell.cooling.map(|cooling| Cooling { aim: exact(cooling.aim), tau: exact(cooling.tau) });
             }
@@ -212,7 +220,7 @@ fn added_up(
         cut(&mut low, |value| value.low, Some(known.low));
         cut(&mut best, |value| value.best, Some(known.best));
         cut(&mut high, |value| value.high, Some(known.high));
-        warmest = warmest.max(spell.start.best);
+        warmest = warmest.max(spell.start.best).max(spell.brought_to.map_or(0.0, |to| to.best));
         if let Some(cooling) = spell.cooling {
             warmest = warmest.max(cooling.aim.best);
         }
@@ -242,6 +250,14 @@ fn added_up(
 
 fn slices(spell: &Spell, pick: fn(Interval) -> f64, ph: Option<f64>, out: &mut Vec<chemistry::Spell>) {
     let (seconds, start) = (pick(spell.seconds), pick(spell.start));
+    if let Some(to) = spell.brought_to {
+        let (to, step) = (pick(to), seconds / SLICES as f64);
+        for slice in 0..SLICES {
+            let temperature = start + (to - start) * (slice as f64 + 0.5) / SLICES as f64;
+            out.push(chemistry::Spell { seconds: step, temperature, ph });
+        }
+        return;
+    }
     let Some(cooling) = spell.cooling.filter(|cooling| (pick(cooling.aim) - start).abs() > 0.5) else {
         out.push(chemistry::Spell { seconds, temperature: start, ph });
         return;

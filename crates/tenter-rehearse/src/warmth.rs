@@ -3,11 +3,14 @@
 //! Surface coefficients as in the chemistry crate (convection 3.1, radiation 4.7 W/(m²·K); ASHRAE Handbook Fundamentals,
 //! chapter 9, from memory), good to about a factor of 1.5 in the rate.
 
+use std::sync::Arc;
+
 use tenter_chemistry::heat::Exposure;
-use tenter_quantity::{Figure, Interval};
+use tenter_quantity::standard::{MINUTE, PER_CENT};
+use tenter_quantity::{Dimension, Figure, Interval};
 use tenter_resolve::recipe::Cover;
 
-use crate::figures::temperature;
+use crate::figures::{PRACTICE, assumed, temperature, worked_share};
 
 /// Specific heat of water near room temperature, J/(kg·K): IAPWS-95 gives 4179 to 4195 from 10 to 70 °C.
 const WATER: f64 = 4182.0;
@@ -37,7 +40,29 @@ pub(crate) fn mixed(hot: (&Figure, Interval), cold: (&Figure, Interval)) -> Figu
     let low = toward(c.low, h.low, least).min(toward(c.low, h.low, most));
     let high = toward(c.high, h.high, least).max(toward(c.high, h.high, most));
     let value = Interval::new(low, toward(c.best, h.best, best), high);
-    temperature("{0} and {1} brought together", value, vec![("", hot.clone()), ("", cold.clone())])
+    let part = worked_share(
+        "heat capacity of the first ÷ that of both, a gram of water taking 4.18 J/K and of fibre 1.0 to 1.6",
+        Interval::new(least, best, most),
+        vec![],
+    );
+    temperature(
+        "{1} + {2} × ({0} − {1}), brought together",
+        value,
+        vec![("", hot.clone()), ("", cold.clone()), ("", part)],
+    )
+}
+
+/// One temperature for parts of different warmth and heat capacity; parts at one temperature share one figure.
+pub(crate) fn lumped<'a>(parts: impl Iterator<Item = (&'a Figure, Interval)>) -> Option<Figure> {
+    let mut sum: Option<(Figure, Interval)> = None;
+    for (warm, capacity) in parts {
+        sum = Some(match sum {
+            None => (warm.clone(), capacity),
+            Some((have, c)) if Arc::ptr_eq(&have.origin, &warm.origin) => (have, c + capacity),
+            Some((have, c)) => (mixed((warm, capacity), (&have, c)), c + capacity),
+        });
+    }
+    sum.map(|(figure, _)| figure)
 }
 
 /// Share of bicarbonate that turns into carbonate at a temperature: none below 50 °C, half to all of it in steam or at the
@@ -58,7 +83,8 @@ pub(crate) fn arriving(liquid: &Figure, room: &Figure, lost: Interval) -> Figure
         room.value.best + (liquid.value.best - room.value.best) * kept.best,
         between(room.value.high, liquid.value.high, kept).high,
     );
-    temperature("{0} less what is lost on the way, {1} around", value, vec![("", liquid.clone()), ("", room.clone())])
+    let lost = assumed(lost, PER_CENT, "lost on the way of what it is warmer than the room", PRACTICE);
+    temperature("{0} − {2} × ({0} − {1})", value, vec![("", liquid.clone()), ("around", room.clone()), ("", lost)])
 }
 
 fn between(room: f64, liquid: f64, kept: Interval) -> Interval {
@@ -98,6 +124,27 @@ impl Cooling {
     pub(crate) fn of_bath(kg: Interval, air: Interval) -> Self {
         let (surface, _) = Exposure::LiddedBath.surface(kg.best);
         Self { aim: air, tau: kg * WATER / (Interval::new(5.2, 9.0, 18.0) * surface.max(1e-6)) }
+    }
+
+    /// The temperature after a time with the line of arithmetic it rests on: `from`, in surroundings of `around`, for `time`.
+    pub(crate) fn figure(&self, from: &Figure, around: &Figure, time: &Figure, left: Interval) -> Figure {
+        let tau = Figure::worked(
+            "time constant: heat capacity ÷ (loss to the air × surface)",
+            self.tau,
+            Dimension::Time,
+            MINUTE,
+            vec![],
+        );
+        let part = worked_share("e^−({0} ÷ {1})", left, vec![("", time.clone()), ("", tau)]);
+        let value = self.after(from.value, left);
+        let below = around.value.best - self.aim.best;
+        if below.abs() < 1e-9 {
+            let inputs = vec![("", from.clone()), ("around", around.clone()), ("", part)];
+            return temperature("{1} + {2} × ({0} − {1})", value, inputs);
+        }
+        let aim =
+            temperature("{0} less 0 to 6 °C, where open wet cloth settles", self.aim, vec![("around", around.clone())]);
+        temperature("{1} + {2} × ({0} − {1})", value, vec![("", from.clone()), ("", aim), ("", part)])
     }
 
     /// Share of the difference that is left after a time: low, best, high.

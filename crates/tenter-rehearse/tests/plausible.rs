@@ -199,3 +199,67 @@ fn unknown_acids_and_alkalis_leave_the_ph_open() {
     assert!((ph("  60 g soda ash\n  1 g alum\n").unwrap() - 11.6).abs() < 0.2);
     assert!((ph("").unwrap() - 7.0).abs() < 0.1);
 }
+
+/// 6 L at 60 °C in a lidded bucket lose 7.8 W/(m²·K) (convection 3.1, radiation 4.7; ASHRAE Handbook Fundamentals, chapter 9,
+/// from memory): stepped through by the chemistry crate they are near the room after twelve hours, and so are goods left in
+/// them. The rehearsal takes 9 W/(m²·K) for a lid not always on.
+#[test]
+fn a_bath_that_nobody_heats_cools_with_the_goods_in_it() {
+    use tenter_chemistry::heat::{Air, Exposure, Pace, Wares, cool};
+    let text = "recipe Long\n  room     20 °C\n\ngoods tees\n  pieces   4\n  weight   150 g each\n  fibre    100% cotton\n\nmix soda soak\n  6 L      water at 60 °C\n  20 g/L   soda ash\n\nsteps\n  soak     tees in soda soak for HOURS h\n  spin     tees to 60% pickup\n";
+    for (hours, within) in [("1", 1.5), ("4", 2.5), ("12", 2.5)] {
+        let rehearsal = rehearse(&common::recipe(&text.replace("HOURS", hours)));
+        let zone = rehearsal.frames[0].goods[0].zones[0].temperature.value;
+        // 600 g of cotton at 20 °C put in: (5.98 × 4182 × 60 + 0.6 × 1290 × 20) ÷ (25016 + 774) = 58.8 °C.
+        let start = 58.8 + 273.15;
+        let bath = Wares { heat_capacity: 5.98 * 4182.0, bulk: 5.98, water: 5.98 };
+        let air = Air { temperature: 293.15, humidity: 0.5 };
+        let seconds = 3600.0 * hours.parse::<f64>().unwrap();
+        let after = cool(&bath, Exposure::LiddedBath, start, &air, seconds, Pace::Usual).temperature;
+        assert!((zone.best - after).abs() < within, "{hours} h: {} against {after}", zone.best);
+        assert!(zone.low <= after && after <= zone.high && zone.low >= 293.0, "{hours} h: {zone:?} against {after}");
+    }
+}
+
+/// Twelve hours in a bath made at 40 °C and left to cool do not count as twelve hours kept at 40 °C.
+#[test]
+fn dye_in_a_cooling_bath_reacts_more_slowly() {
+    let gone = |at: &str| {
+        let text = format!(
+            "recipe Bath\n  room     20 °C\n\ngoods tees\n  pieces   4\n  weight   150 g each\n  fibre    100% cotton\n\ndye lagoon\n  class    reactive dichlorotriazine\n\nmix dye bath\n  12 L     water at 40 °C\n  12 g     lagoon\n  10 g/L   soda ash\n\nsteps\n  immerse  tees in dye bath for 12 h{at}\n"
+        );
+        let rehearsal = rehearse(&common::recipe(&text));
+        let entry = rehearsal.dyeings.last().unwrap();
+        rehearsal.reacted(entry).unwrap().equivalent.best / 3600.0
+    };
+    let (cooling, kept) = (gone(""), gone(" at 40 °C"));
+    // 19 °C above the reference at a doubling for each 5.5 °C: 12 h × 2^(19 ÷ 5.5) = 131 h, a little less by Arrhenius.
+    assert!((90.0..135.0).contains(&kept), "{kept}");
+    // A time constant of 5.3 h: 20 + 20·e^(−t ÷ 5.3 h), summed hour by hour at the same doubling, gives 36 h.
+    assert!((25.0..50.0).contains(&cooling), "{cooling}");
+}
+
+/// Half of the cloth hot, half of it cold: both warm the bath. 495 g each with 297 g of water at 20 °C, 1880 J/K; 1.2 L at
+/// 80 °C on one half (8 % of the difference lost on the way: 75.2 °C arrives) make it 60.1 °C with 6883 J/K, and under plastic
+/// a tenth of what it is warmer than the room goes in the 3 min it takes: 56.2 °C. Into 5 L at 20 °C (20847 J/K):
+/// (22727 × 20 + 6883 × 56.2) ÷ 29610 = 28.4 °C.
+#[test]
+fn a_half_hot_cloth_warms_a_bath_by_half() {
+    let text = "recipe Halves\n  room     20 °C\n\ngoods tees\n  pieces   6\n  weight   165 g each\n  fibre    100% cotton\n  state    damp at 60% pickup\n\nlayout halves\n  zone 50% one\n  zone 50% other\n\nsteps\n  fold     tees as halves\n  cover    tees under plastic\n  irrigate 200 mL/piece water at 80 °C on one\n  immerse  tees in 5 L water at 20 °C for 1 min\n";
+    for zone in ["one", "other"] {
+        let rehearsal = rehearse(&common::recipe(&text.replace("on one", &format!("on {zone}"))));
+        let bath = rehearsal.frames.last().unwrap().liquors.last().unwrap();
+        let celsius = bath.temperature.value.best - 273.15;
+        assert!((27.4..29.4).contains(&celsius), "{zone}: {celsius}");
+    }
+}
+
+/// While a bath is brought from 30 to 80 °C in 50 min, a monochlorotriazine dye that reacts twice as fast for each 9 °C does
+/// what it would do in 9 ÷ (50 × ln 2) × 50 min = 13 min at 80 °C, not what it would do in 50.
+#[test]
+fn dye_in_a_warming_bath_does_not_react_as_at_its_end() {
+    let text = "recipe Ramp\n  room     20 °C\n\ngoods tees\n  pieces   4\n  weight   150 g each\n  fibre    100% cotton\n\ndye brick\n  class    reactive monochlorotriazine\n\nmix dye bath\n  12 L     water at 30 °C\n  12 g     brick\n  20 g/L   soda ash\n\nsteps\n  immerse  tees in dye bath for 1 min at 30 °C\n  raise    dye bath to 80 °C over 50 min\n";
+    let rehearsal = rehearse(&common::recipe(text));
+    let minutes = rehearsal.reacted(rehearsal.dyeings.last().unwrap()).unwrap().equivalent.best / 60.0;
+    assert!((10.0..15.0).contains(&minutes), "{minutes}");
+}

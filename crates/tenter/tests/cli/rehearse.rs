@@ -111,5 +111,8 @@ fn more_pieces_need_more_and_stand_alike() {
     let six = read(&["rehearse", "a.dye", "--format", "json", "--pieces", "6"]);
     let zone = |value: &Value| step(&value[0], "soak")["goods"][0]["zones"][0].clone();
     assert!((best(&zone(&six)["alkali_g"]) / best(&zone(&two)["alkali_g"]) - 3.0).abs() < 1e-6);
-    assert!((best(&zone(&six)["ph"]) - best(&zone(&two)["ph"])).abs() < 1e-6);
+    // A larger bath cools more slowly, by a degree or so: the same liquor, not quite as warm.
+    let warmer = best(&zone(&six)["temperature_c"]) - best(&zone(&two)["temperature_c"]);
+    assert!((0.0..2.0).contains(&warmer), "{warmer}");
+    assert!((best(&zone(&six)["ph"]) - best(&zone(&two)["ph"])).abs() < 0.03);
 }

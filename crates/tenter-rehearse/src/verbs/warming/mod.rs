@@ -43,7 +43,13 @@ pub(super) fn bath_or_goods(bench: &mut Bench<'_>, pass: &Pass<'_>, usual: Optio
     let time = bench.duration(pass);
     idle(bench, liquor, verb, pass.step.to_temperature.as_ref());
     match to {
-        Some(to) => set_temperature(bench, liquor, to, time),
+        Some(to) => {
+            let from = bench.liquors.get(liquor).map(|bath| bath.temperature.value);
+            set_temperature(bench, liquor, to, time);
+            if matches!(verb, "raise" | "heat" | "cool") {
+                bench.brought = from.map(|from| (liquor, from));
+            }
+        }
         None if verb == "hold" => {
             let now = bench.clock.elapsed;
             if let Some(bath) = bench.liquor_mut(liquor) {
@@ -62,6 +68,7 @@ pub(super) fn bath_or_goods(bench: &mut Bench<'_>, pass: &Pass<'_>, usual: Optio
     }
     bench.account();
     bench.pass_time(time, None);
+    bench.brought = None;
 }
 
 /// Heated to what it is, cooled to what it is.

@@ -88,7 +88,11 @@ pub(super) fn rinse_once(
                 *figure = portion(figure, left);
             }
         }
-        zone.contents.parts.retain(|(_, figure)| figure.value.high > 1e-9);
+        // A last microgram goes with the water.
+        let (parts, traces) =
+            core::mem::take(&mut zone.contents.parts).into_iter().partition(|(_, figure)| figure.value.high > 1e-9);
+        zone.contents.parts = parts;
+        away.add(Contents { water: None, parts: traces });
         zone.contents.water = Some(figures::mass(
             "{0} × {1}",
             pickup.value * zone.dry.value,
