@@ -48,7 +48,7 @@ pub(crate) fn mixed(hot: (&Figure, Interval), cold: (&Figure, Interval)) -> Figu
     temperature(
         "{1} + {2} × ({0} − {1}), brought together",
         value,
-        vec![("", hot.clone()), ("", cold.clone()), ("", part)],
+        vec![("", hot.clone()), ("", cold.clone()), ("of the heat capacity", part)],
     )
 }
 
@@ -128,14 +128,9 @@ impl Cooling {
 
     /// The temperature after a time with the line of arithmetic it rests on: `from`, in surroundings of `around`, for `time`.
     pub(crate) fn figure(&self, from: &Figure, around: &Figure, time: &Figure, left: Interval) -> Figure {
-        let tau = Figure::worked(
-            "time constant: heat capacity ÷ (loss to the air × surface)",
-            self.tau,
-            Dimension::Time,
-            MINUTE,
-            vec![],
-        );
-        let part = worked_share("e^−({0} ÷ {1})", left, vec![("", time.clone()), ("", tau)]);
+        let tau =
+            Figure::worked("heat capacity ÷ (loss to the air × surface)", self.tau, Dimension::Time, MINUTE, vec![]);
+        let part = worked_share("e^−({0} ÷ {1})", left, vec![("", time.clone()), ("time constant", tau)]);
         let value = self.after(from.value, left);
         let below = around.value.best - self.aim.best;
         if below.abs() < 1e-9 {
