@@ -44,9 +44,9 @@ pub(crate) fn from_reference(entry: Entry<'static>, place: Place) -> Option<Mate
                 place,
                 reference: Some(material),
                 dye: None,
-                class: None,
+                class: (material.id == INDIGO).then(|| Reference::bundled().class("indigo")).flatten(),
                 class_place: None,
-                is_dye: false,
+                is_dye: material.id == INDIGO,
                 density,
                 purity,
                 liquid: !material.form.is_dry(),
@@ -168,6 +168,9 @@ fn read(binder: &mut Binder<'_>, body: &Body<'_>) -> Material {
     }
     material
 }
+
+/// The one dye among the materials: it has no generic name of a class of its own.
+const INDIGO: &str = "indigo-powder";
 
 fn blank(name: Arc<str>, place: Place, is_dye: bool) -> Material {
     Material {
