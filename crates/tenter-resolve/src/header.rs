@@ -48,6 +48,11 @@ fn line(binder: &mut Binder<'_>, body: &Body<'_>, row: &Row<'_>) {
         "licence" => binder.header.licence = value(binder, row, "the licence", "licence CC-BY-4.0"),
         "version" => binder.header.version = value(binder, row, "the version", "version 1.0.0"),
         "about" => binder.header.about = value(binder, row, "what it is", "about Folded ring tee, hot water set"),
+        "for" => binder.header.purpose = value(binder, row, "what it is for", "for a summer fair"),
+        "note" => {
+            let note = value(binder, row, "a note", "note the red runs");
+            binder.header.notes.extend(note);
+        }
         "depth" => depth(binder, row),
         "shade" => shade(binder, row),
         "room" => {

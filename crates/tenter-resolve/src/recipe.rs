@@ -120,6 +120,10 @@ pub struct Header {
     pub version: Option<Named>,
     /// What it is.
     pub about: Option<Named>,
+    /// What or whom it is for.
+    pub purpose: Option<Named>,
+    /// Notes of the `recipe` block.
+    pub notes: Vec<Named>,
     /// Depth aimed at.
     pub depth: Option<(Depth, Place)>,
     /// Evenness aimed at.
