@@ -2,9 +2,9 @@
 
 use tenter_quantity::standard::{GRAM, GRAM_PER_LITRE, MILLILITRE, PER_CENT};
 use tenter_quantity::{Interval, Place, show};
-use tenter_reference::{DyeClass, DyeFamily, FibreFamily, Role};
+use tenter_reference::{DyeClass, DyeFamily, FibreFamily, HazardClaim, Role};
 use tenter_rehearse::{Contents, Dyeing, Face, LiquorState, Medium, ZoneKey};
-use tenter_resolve::recipe::{Goods, GoodsId, LiquorKind, MaterialId, MixId, Source, Step, VesselId};
+use tenter_resolve::recipe::{Goods, GoodsId, LiquorKind, MaterialId, MixId, Source, Step, Substance, VesselId};
 
 use crate::context::Context;
 
@@ -77,6 +77,19 @@ impl<'a> Context<'a> {
         self.class(dye).is_some_and(|class| class.family == DyeFamily::Reactive)
     }
 
+    /// The first of these hazard statements that holds for a material at the strength it has.
+    pub fn hazard(&self, id: MaterialId, codes: &[&str]) -> Option<&'a HazardClaim> {
+        let material = self.material(id);
+        let strength = material.purity.as_ref().map(|purity| purity.value * 100.0);
+        material.reference?.hazards.iter().find(|claim| {
+            codes.contains(&claim.code.as_str())
+                && strength.is_none_or(|strength| {
+                    claim.at_least_percent.is_none_or(|from| strength.high >= from)
+                        && claim.below_percent.is_none_or(|to| strength.low < to)
+                })
+        })
+    }
+
     /// Whether something that could have brought alkali, dye or time was not understood.
     pub fn uncertain_bench(&self) -> bool {
         self.troubled_steps() || self.troubled_mixes() || self.troubled_materials() || self.doubtful_weight()
@@ -145,6 +158,29 @@ pub(crate) fn bath_of<'a>(context: &Context<'a>, dyeing: &'a Dyeing) -> Option<(
         let (index, bath) = found(&|liquor| !liquor.inside.is_empty()).or_else(|| found(&|_| true))?;
         Some((index, bath.as_ref()))
     })
+}
+
+/// What goods lay in last before a step, by name: the first line of that mix that is not water, else its header.
+pub(crate) fn lay_in_before(context: &Context<'_>, goods: GoodsId, place: Place) -> Option<Place> {
+    let earlier = context.steps().take_while(|step| step.place != place);
+    let mix = earlier
+        .filter(|step| step.goods.contains(&goods))
+        .filter_map(|step| match step.liquor.as_ref().map(|liquor| &liquor.kind) {
+            Some(LiquorKind::Mix(id)) => context.recipe.mixes.get(id.0),
+            _ => None,
+        })
+        .last()?;
+    let dissolved = mix.ingredients.iter().find(|each| match each.what {
+        Substance::Material(id) => !context.material(id).is_water() && !context.material(id).is_dye,
+        Substance::Mix(_) => true,
+    });
+    Some(dissolved.map_or(mix.name.place, |each| each.place))
+}
+
+/// Whether the alkali with a dye is mixed, more bicarbonate than soda: the pH stays near 9.5, and bottles of it keep for hours.
+pub(crate) fn buffered(dyeing: &Dyeing) -> bool {
+    let bicarbonate = dyeing.base.best - 2.0 * dyeing.usable.best;
+    dyeing.usable.best > 0.0 && bicarbonate > dyeing.usable.best
 }
 
 /// Verbs that bring goods and a bath together.

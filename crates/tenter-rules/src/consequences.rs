@@ -13,7 +13,12 @@ const FOLLOW: &[(&str, &[&str])] = &[
         &["acid-dye-without-acid", "no-alkali", "immersion-without-salt", "too-cold-for-class", "too-few-soapings"],
     ),
     ("bicarbonate-without-heat", &["too-cold-for-class", "dried-before-wash-off"]),
-    ("acid-in-alkali-step", &["too-little-alkali"]),
+    ("far-out-number", &["odd-temperature-scale"]),
+    ("acid-dye-too-cold", &["step-without-effect"]),
+    ("mix-overdrawn", &["too-little-alkali", "too-little-dye", "far-too-much-dye"]),
+    ("far-too-much-dye", &["too-little-alkali"]),
+    ("more-than-dissolves", &["too-little-alkali"]),
+    ("acid-in-alkali-step", &["too-little-alkali", "batch-too-short"]),
     ("too-cold-for-class", &["batch-too-short", "too-short-at-heat"]),
     ("bath-cannot-cover", &["damp-goods-dilute-soak", "soak-bath-spent"]),
     ("soak-too-short", &["too-little-alkali"]),
@@ -22,7 +27,7 @@ const FOLLOW: &[(&str, &[&str])] = &[
     ("powder-soaked-off", &["too-little-alkali", "batch-too-short", "immersion-without-salt"]),
     ("batch-before-dye", &["batch-too-short"]),
     ("vat-without-reducer", &["vat-without-alkali"]),
-    ("temperatures-disagree", &["temperature-jumps", "too-short-at-heat"]),
+    ("temperatures-disagree", &["odd-temperature-scale", "temperature-jumps", "too-short-at-heat"]),
     ("acid-and-soda-in-a-bottle", &["gas-in-closed-vessel"]),
 ];
 

@@ -4,6 +4,7 @@ use crate::rule::Rule;
 
 mod accept_without_reason;
 mod acid_and_soda_in_a_bottle;
+mod acid_dye_in_alkali;
 mod acid_dye_too_cold;
 mod acid_dye_without_acid;
 mod acid_in_alkali_step;
@@ -69,11 +70,13 @@ mod mix_overdrawn;
 mod more_than_cloth_holds;
 mod more_than_dissolves;
 mod more_than_made_up;
+mod natural_dye_without_mordant;
 mod neighbours_to_mud;
 mod never_mix;
 mod no_alkali;
 mod not_scoured;
 mod number_form;
+mod odd_temperature_scale;
 mod overdye_cannot_show;
 mod percent_of_what;
 mod poured_away;
@@ -121,6 +124,7 @@ mod unknown_verb;
 mod unreadable;
 pub(crate) mod unused_accept;
 mod variant_matches_nothing;
+mod vat_out_of_balance;
 mod vat_too_hot;
 mod vat_without_alkali;
 mod vat_without_reducer;
@@ -139,6 +143,7 @@ mod zone_shares;
 pub(crate) const ALL: &[&Rule] = &[
     &accept_without_reason::RULE,
     &acid_and_soda_in_a_bottle::RULE,
+    &acid_dye_in_alkali::RULE,
     &acid_dye_too_cold::RULE,
     &acid_dye_without_acid::RULE,
     &acid_in_alkali_step::RULE,
@@ -204,11 +209,13 @@ pub(crate) const ALL: &[&Rule] = &[
     &more_than_cloth_holds::RULE,
     &more_than_dissolves::RULE,
     &more_than_made_up::RULE,
+    &natural_dye_without_mordant::RULE,
     &neighbours_to_mud::RULE,
     &never_mix::RULE,
     &no_alkali::RULE,
     &not_scoured::RULE,
     &number_form::RULE,
+    &odd_temperature_scale::RULE,
     &overdye_cannot_show::RULE,
     &percent_of_what::RULE,
     &poured_away::RULE,
@@ -256,6 +263,7 @@ pub(crate) const ALL: &[&Rule] = &[
     &unreadable::RULE,
     &unused_accept::RULE,
     &variant_matches_nothing::RULE,
+    &vat_out_of_balance::RULE,
     &vat_too_hot::RULE,
     &vat_without_alkali::RULE,
     &vat_without_reducer::RULE,

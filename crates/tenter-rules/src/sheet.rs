@@ -48,7 +48,10 @@ pub fn check_sheet(sheet: &Sheet, scale: Scale) -> SheetFindings {
         let (told, accepted) = judge(&context);
         told_in.extend(told.iter().filter(|finding| ONLY_IF_IN_ALL.contains(&finding.rule)).map(order));
         used.extend(accepted);
-        for finding in told {
+        for mut finding in told {
+            if let Some(variant) = recipe.variant.as_ref().filter(|_| recipes.len() > 1) {
+                finding = finding.note(variant.place, "only in this variant");
+            }
             if !findings.iter().any(|(_, have)| same(have, &finding)) {
                 findings.push((index, finding));
             }

@@ -42,6 +42,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         }
         let mut finding = Finding::new(&RULE, place, format!("{} is an acid dye, and no acid goes in anywhere", context.material(dye).name))
             .help("Add 1 to 2% owg acetic acid, or ten times that of vinegar, or 3 to 5% owg citric acid, once the dye is level.");
+        if let Some(soak) = crate::bench::lay_in_before(context, goods, place) {
+            finding =
+                finding.note(soak, format!("{} lay in this before, and it is no acid", context.goods_name(goods)));
+        }
         if let Some(class) = context.material(dye).class_place {
             finding = finding.note(class, "its class is written here");
         }

@@ -46,6 +46,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             LEAST_COLD
         } else if dyeing.dry {
             LEAST_STREWN
+        } else if crate::bench::buffered(dyeing) {
+            LEAST_BUFFERED
         } else {
             LEAST
         };
@@ -141,3 +143,5 @@ fn help(context: &Context<'_>, dye: tenter_resolve::recipe::MaterialId) -> Strin
     });
     format!("Leave it longer or warmer, wrapped up so that it stays wet.{full}")
 }
+/// With soda and more bicarbonate the dye reacts slowly, and so does the water: a day is usual (common practice, no source).
+const LEAST_BUFFERED: f64 = 0.06;

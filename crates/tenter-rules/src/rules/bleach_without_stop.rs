@@ -25,7 +25,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     let steps: Vec<_> = context.steps().collect();
     for (at, step) in steps.iter().enumerate() {
         let brings = crate::bench::materials_of_step(context, step);
-        let Some((bleach, _)) = brings.iter().find(|(id, _)| in_group(*id, "hypochlorite")) else { continue };
+        let brought = brings.iter().find(|(id, _)| in_group(*id, "hypochlorite") || in_group(*id, "permanganate"));
+        let Some((bleach, _)) = brought else { continue };
+        let permanganate = in_group(*bleach, "permanganate");
         if step.goods.is_empty() || step.verb.is_some_and(|verb| verb.name == "make") {
             continue;
         }
@@ -33,6 +35,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             crate::bench::materials_of_step(context, later).iter().any(|(id, _)| {
                 let material = context.material(*id);
                 material.role() == Role::Reducer
+                    || (permanganate && material.name.contains("oxalic"))
                     || in_group(*id, "sulfite-reducer")
                     || in_group(*id, "peroxide")
                     || material.name.contains("thiosulfate")
@@ -46,8 +49,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             step.place,
             format!("{} works on the goods, and nothing stops it afterwards", context.material(*bleach).name),
         )
-        .help("After rinsing, soak for 10 min in 1 to 5 g/L sodium thiosulfate or metabisulfite, or in dilute peroxide, and rinse again. Never use vinegar or another acid on bleach: it gives off chlorine.");
-        let acid = steps.iter().skip(at + 1).find_map(|later| {
+        .help(if permanganate { CLEARING } else { STOPPING });
+        let acid = steps.iter().skip(at + 1).filter(|_| !permanganate).find_map(|later| {
             let brought = crate::bench::materials_of_step(context, later);
             brought.into_iter().find(|(id, _)| context.material(*id).role() == Role::Acid)
         });
@@ -58,3 +61,6 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         return;
     }
 }
+
+const STOPPING: &str = "After rinsing, soak for 10 min in 1 to 5 g/L sodium thiosulfate or metabisulfite, or in dilute peroxide, and rinse again. Never use vinegar or another acid on bleach: it gives off chlorine.";
+const CLEARING: &str = "It goes on eating the cloth and leaves brown manganese dioxide behind: soak for 10 min in 2 to 10 g/L sodium metabisulfite, and rinse again.";

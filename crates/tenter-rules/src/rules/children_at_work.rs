@@ -5,7 +5,7 @@ use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
 use tenter_quantity::{Figure, Place};
 use tenter_rehearse::{EventKind, Frame};
-use tenter_resolve::recipe::{LiquorKind, Material, Named, Step};
+use tenter_resolve::recipe::{LiquorKind, MaterialId, Named, Step};
 
 pub(crate) const RULE: Rule = Rule {
     name: "children-at-work",
@@ -18,7 +18,8 @@ pub(crate) const RULE: Rule = Rule {
 };
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
-    let header = [context.recipe.name.as_ref(), context.recipe.header.about.as_ref()];
+    let header =
+        [context.recipe.name.as_ref(), context.recipe.header.about.as_ref(), context.recipe.header.purpose.as_ref()];
     let Some(said) = header.into_iter().flatten().find(|named| speaks_of_children(&named.text)) else { return };
     let mut kinds = Vec::new();
     for event in context.events() {
@@ -26,9 +27,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let Some(frame) = context.rehearsal.frames.get(event.frame).filter(|frame| !for_adults(context, frame)) else {
             continue;
         };
+        let Some(kind) = Kind::of(context, *material) else { continue };
         let material = context.material(*material);
-        let Some(kind) = Kind::of(material) else { continue };
-        if kinds.contains(&kind) {
+        if kinds.contains(&kind) || (kind == Kind::Dye && kept_from_them(context, &["powder", "powders", "dust"])) {
             continue;
         }
         kinds.push(kind);
@@ -39,6 +40,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
     for frame in context.rehearsal.frames.iter().filter(|frame| !for_adults(context, frame)) {
         let Some(hot) = context.step_at(frame.place).and_then(|step| hottest(context, step)) else { continue };
+        if kept_from_them(context, &["hot", "scalding", "boiling"]) {
+            return;
+        }
         let message = format!("water of {} is worked with here: from 50 °C on it scalds a child's hand", hot.show());
         found.push(finding(said, frame.place, message, Kind::Hot).figure(hot));
         return;
@@ -63,13 +67,14 @@ enum Kind {
 }
 
 impl Kind {
-    fn of(material: &Material) -> Option<Self> {
+    fn of(context: &Context<'_>, id: MaterialId) -> Option<Self> {
+        let material = context.material(id);
         if material.is_dye {
             return Some(Self::Dye);
         }
         let groups = &material.reference?.hazard_groups;
         let any = |wanted: &[&str]| groups.iter().any(|group| wanted.contains(&group.as_str()));
-        let corrosive = material.reference?.hazards.iter().any(|claim| claim.code == "H314");
+        let corrosive = context.hazard(id, &["H314"]).is_some();
         if any(&["dithionite", "thiourea-dioxide"]) {
             Some(Self::Reducer)
         } else if any(&["hypochlorite", "peroxide", "oxidiser"]) {
@@ -110,6 +115,15 @@ impl Kind {
 fn for_adults(context: &Context<'_>, frame: &Frame) -> bool {
     let name = context.recipe.groups.get(frame.group.0).and_then(|group| group.name.as_ref());
     name.is_some_and(|name| words(&name.text).any(|word| ADULTS.contains(&word.as_str())))
+}
+
+/// Whether a note of the recipe leaves something to the grown people: `powder and hot water are for the leaders`.
+fn kept_from_them(context: &Context<'_>, what: &[&str]) -> bool {
+    context.recipe.header.notes.iter().any(|note| {
+        let said: Vec<String> = words(&note.text).collect();
+        let any = |wanted: &[&str]| said.iter().any(|word| wanted.contains(&word.as_str()));
+        any(what) && any(ADULTS)
+    })
 }
 
 const ADULTS: &[&str] = &[

@@ -43,9 +43,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             }
             let material = context.material(*id);
             let Some(entry) = material.reference else { continue };
-            let Some(claim) = entry.hazards.iter().find(|claim| CORROSIVE.contains(&claim.code.as_str())) else {
-                continue;
-            };
+            let Some(claim) = context.hazard(*id, &CORROSIVE) else { continue };
             told.push(*id);
             let lacking = match (gloves, eyes) {
                 (false, false) => "gloves and eye protection",

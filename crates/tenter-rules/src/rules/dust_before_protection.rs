@@ -37,7 +37,9 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         EventKind::Worn { what } if is_mask(&what.text) => Some(what.place),
         _ => None,
     });
-    let mut finding = Finding::new(&RULE, place, format!("{name} powder is handled here, and nobody has a dust mask on"))
+    let what =
+        if name.ends_with("powder") || name.ends_with("dust") { name.to_owned() } else { format!("{name} powder") };
+    let mut finding = Finding::new(&RULE, place, format!("{what} is handled here, and nobody has a dust mask on"))
         .note(at, "this powder")
         .help(match late {
             Some(_) => "Move the `wear` line above it: whoever weighs the powder needs the mask first. It stays on until everything is wet and wiped.",

@@ -32,9 +32,12 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .find(|dyeing| dyeing.goods == GoodsId(index))
             .and_then(|dyeing| context.class(dyeing.dye))
             .map(|class| class.family);
+        if family == Some(DyeFamily::Natural) && share <= MOST_PLANTS {
+            continue;
+        }
         let all = if family.is_some_and(goes_on_wholly) { MOST_EXHAUSTED } else { MOST };
         let most = context.recipe.header.depth.map_or(all, |(depth, _)| most(depth).min(all));
-        if share <= most {
+        if family != Some(DyeFamily::Natural) && share <= most {
             continue;
         }
         found.push(
@@ -65,6 +68,8 @@ const fn goes_on_wholly(family: DyeFamily) -> bool {
     matches!(family, DyeFamily::Acid | DyeFamily::Direct | DyeFamily::Disperse | DyeFamily::Basic)
 }
 
+/// Share of the dry weight: dried plants are taken weight for weight, fresh ones up to several times that.
+const MOST_PLANTS: f64 = 10.0;
 /// Share of the dry weight: a full black of an acid or direct dye takes 5 to 8%.
 const MOST_EXHAUSTED: f64 = 0.1;
 /// Share of the dry weight.

@@ -1,6 +1,7 @@
 //! Lots that do not add up.
 
 use tenter_resolve::ProblemKind;
+use tenter_resolve::recipe::LotsUse;
 
 use crate::context::Context;
 use crate::finding::{Finding, Level};
@@ -28,6 +29,21 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                 format!("{lots} lots of {each} make {}, not {count} pieces", u64::from(*lots) * u64::from(*each)),
             )
             .help("Change the number of pieces, of lots, or of pieces in a lot."),
+        );
+    }
+    let Some(lots) = context.recipe.goods.iter().filter_map(|goods| goods.lots.as_ref()).max_by_key(|lots| lots.count)
+    else {
+        return;
+    };
+    for step in context.steps() {
+        let Some(LotsUse::One(lot)) = step.lots else { continue };
+        if lot <= lots.count || context.troubled_line(step.place) {
+            continue;
+        }
+        found.push(
+            Finding::new(&RULE, step.place, format!("lot {lot} is named here, and there are {}", lots.count))
+                .note(lots.place, "the lots")
+                .help("Name a lot there is, or `for each lot`: a lot that is passed over stays as it was."),
         );
     }
 }

@@ -1,7 +1,7 @@
 //! Dye stock past its time.
 
 use crate::context::Context;
-use crate::finding::{Finding, Level};
+use crate::finding::{Finding, Level, Note};
 use crate::rule::{Group, Rule};
 use tenter_quantity::standard::DAY;
 use tenter_quantity::{Figure, Interval, Place, show};
@@ -23,6 +23,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         return;
     }
     let mut told = Vec::new();
+    let mut first: Option<usize> = None;
     for event in context.events() {
         // With alkali in it a bottle lives by another clock.
         let EventKind::Drawn { mix: id, age, keeps, alkali_with_dye: None, .. } = &event.kind else { continue };
@@ -39,7 +40,16 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         told.push(*id);
-        let old = show(age.value, DAY);
+        // Stocks that stand through the same wait are one mistake.
+        let same = first.and_then(|at| found.get_mut(at)).filter(|have| {
+            have.figures.first().is_some_and(|other| (other.value.best / age.value.best - 1.0).abs() < SAME)
+        });
+        if let Some(have) = same {
+            have.notes.push(Note { place: event.place, text: format!("{} is too old as well", mix.name.text) });
+            continue;
+        }
+        first.get_or_insert(found.len());
+        let old = old(age.value);
         let name = &mix.name.text;
         let message = match (said, chilled) {
             (Some(keep), _) => format!("{name} is {old} old here, and by its own line it keeps for {}", keep.show()),
@@ -86,3 +96,12 @@ fn chilled(context: &Context<'_>, mix: MixId) -> Option<Place> {
 const COLD: f64 = 281.15;
 /// Five to nine weeks in s.
 const CHILLED: Interval = Interval { low: 3_024_000.0, best: 4_233_600.0, high: 5_443_200.0 };
+/// Share by which two ages may differ and count as one.
+const SAME: f64 = 0.05;
+
+/// An age; whole days where it is many.
+fn old(age: Interval) -> String {
+    let day = 86_400.0;
+    let rounded = if age.best > 10.0 * day { Interval::exact(libm::round(age.best / day) * day) } else { age };
+    show(rounded, DAY)
+}

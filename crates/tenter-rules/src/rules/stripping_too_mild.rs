@@ -20,6 +20,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     if context.uncertain_bench() {
         return;
     }
+    pastes(context, found);
     for frame in &context.rehearsal.frames {
         if frame.verb != Some("strip") || found.iter().any(|have| have.place == frame.place) {
             continue;
@@ -68,6 +69,42 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             ));
             break;
         }
+    }
+}
+
+/// A discharge paste of thiourea dioxide that no steam, iron or oven follows.
+fn pastes(context: &Context<'_>, found: &mut Vec<Finding>) {
+    let steps: Vec<_> = context.steps().collect();
+    for (at, step) in steps.iter().enumerate() {
+        let laid = step.verb.is_some_and(|verb| matches!(verb.name, "print" | "brush" | "spray" | "squirt"));
+        let agent = crate::bench::materials_of_step(context, step).into_iter().find(|(id, _)| {
+            laid && context.material(*id).reference.is_some_and(|entry| entry.id == "thiourea-dioxide")
+        });
+        let Some((agent, written)) = agent else { continue };
+        let heated = steps.iter().skip(at + 1).any(|later| {
+            let hot = later.temperature.as_ref().is_some_and(|hot| hot.value.high >= THIOUREA_DIOXIDE);
+            later.verb.is_some_and(|verb| {
+                matches!(verb.name, "steam" | "microwave" | "press" | "boil" | "simmer")
+                    || (hot && matches!(verb.name, "dry" | "batch" | "heat" | "hold" | "rest"))
+            })
+        });
+        if heated || context.troubled_line(step.place) {
+            continue;
+        }
+        found.push(
+            Finding::new(
+                &RULE,
+                step.place,
+                format!(
+                    "{} works from about {:.0} °C on, and nothing heats the goods after it is laid on",
+                    context.material(agent).name,
+                    THIOUREA_DIOXIDE - 273.15
+                ),
+            )
+            .note(written, "the reducing agent")
+            .help("Steam the print for 10 min or so, covered, or press it with a steam iron, in moving air."),
+        );
+        return;
     }
 }
 

@@ -9,7 +9,7 @@ use tenter_rehearse::EventKind;
 
 pub(crate) const RULE: Rule = Rule {
     name: "too-few-soapings",
-    summary: "Reactive or direct dye is never soaped off hot.",
+    summary: "Reactive or vat dye is never soaped off hot.",
     group: Group::Finish,
     level: Level::Warning,
     since: "1",
@@ -23,7 +23,8 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
     let mut told = Vec::new();
     for (goods, dye, laid) in crate::rules::class_cannot_dye_fibre::first_laid(context) {
-        if told.contains(&goods) || context.class(dye).is_none_or(|class| class.family != DyeFamily::Reactive) {
+        let soaped_off = |family| matches!(family, DyeFamily::Reactive | DyeFamily::Vat);
+        if told.contains(&goods) || !context.class(dye).is_some_and(|class| soaped_off(class.family)) {
             continue;
         }
         told.push(goods);

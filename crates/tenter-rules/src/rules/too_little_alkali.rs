@@ -1,6 +1,6 @@
 //! Less alkali than the dye laid on needs.
 
-use crate::bench::{grams, grams_per_litre, number};
+use crate::bench::{buffered, grams, grams_per_litre, number};
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
@@ -29,7 +29,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         // Steam makes soda of bicarbonate: two of it give one.
-        let soda = if dyeing.steamed {
+        let soda = if dyeing.steamed || buffered(dyeing) {
             dyeing.base.scale(0.5 * SODA_ASH_MOLAR_MASS)
         } else {
             dyeing.usable.scale(SODA_ASH_MOLAR_MASS)
@@ -103,6 +103,8 @@ const RATIO: f64 = 1.0;
 const USUAL_RATIO: f64 = 1.5;
 /// The same for what is steamed: heat does the rest. Print pastes have half as much bicarbonate as dye and more.
 const STEAMED_RATIO: f64 = 0.18;
+/// The same for soda with more bicarbonate, which holds the pH: four parts to one by the spoon are a third of the dye's weight.
+const BUFFERED_RATIO: f64 = 0.4;
 /// Half-width of the dye laid, as a share, beyond which only the most favourable reading counts.
 const UNSURE: f64 = 0.6;
 /// Share of the usual strength of a bath below which it is told.
@@ -124,8 +126,16 @@ fn on_cloth(context: &Context<'_>, dyeing: &Dyeing, soda: Interval) -> Option<(F
     if unsure && ratio >= RATIO {
         return None;
     }
-    let wanted = if dyeing.steamed { STEAMED_RATIO } else { USUAL_RATIO };
-    if ratio >= wanted {
+    let wanted = if dyeing.steamed {
+        STEAMED_RATIO
+    } else if buffered(dyeing) {
+        BUFFERED_RATIO
+    } else {
+        USUAL_RATIO
+    };
+    // Between the two what is enough by the most favourable reading is not worth a word.
+    let favourable = soda.high / dyeing.all_dye.low.max(f64::MIN_POSITIVE);
+    if ratio >= wanted || (!dyeing.steamed && ratio >= RATIO && favourable >= wanted) {
         return None;
     }
     let zone = context.zone_name(dyeing.goods, dyeing.zone);

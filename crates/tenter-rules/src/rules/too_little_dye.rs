@@ -135,7 +135,7 @@ pub(crate) fn dye_on(
 
 /// A bath for dipping too weak to be meant. Pots of indigo, which are dipped into again and again, are no such baths.
 fn weak_dip(context: &Context<'_>, found: &mut Vec<Finding>) {
-    if !found.is_empty() {
+    if found.iter().any(|have| have.rule == RULE.name) {
         return;
     }
     let weak = dips(context).into_iter().find(|dip| dip.strength.high < WEAKEST_DIP);

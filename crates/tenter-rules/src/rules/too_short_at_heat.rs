@@ -31,7 +31,13 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         let sour = class.family == DyeFamily::Reactive
             && dyeing.usable.best <= 0.0
             && context.share_of(dyeing.goods, FibreFamily::Protein).is_some_and(|share| share >= 0.5);
-        let window = class.fixation_celsius.as_ref().filter(|_| hot_class).map(|window| window.low - BELOW);
+        // A reactive dye that fixes hot, in a bath with its alkali.
+        let hot_reactive = class.family == DyeFamily::Reactive
+            && matches!(dyeing.medium, Medium::Bath(_))
+            && dyeing.usable.best > 0.0
+            && class.fixation_celsius.as_ref().is_some_and(|window| window.low >= HOT_REACTIVE);
+        let window =
+            class.fixation_celsius.as_ref().filter(|_| hot_class || hot_reactive).map(|window| window.low - BELOW);
         let Some(least) = window.or(sour.then_some(SOUR)).filter(|_| !dyeing.steamed) else { continue };
         let never = (sour && dyeing.medium != Medium::Cloth).then(|| (Interval::ZERO, context.laid_at(dyeing)));
         let Some((hot, place)) = time_hot(context, dyeing, least + 273.15).or(never) else { continue };
@@ -86,5 +92,7 @@ fn time_hot(context: &Context<'_>, dyeing: &Dyeing, kelvin: f64) -> Option<(Inte
 const SOUR: f64 = 70.0;
 /// Kelvins below the window of the class that still count.
 const BELOW: f64 = 10.0;
+/// °C: the lowest window of a reactive class that fixes hot.
+const HOT_REACTIVE: f64 = 70.0;
 /// s: ten minutes.
 const LEAST: f64 = 600.0;

@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
                     if only_tints { "takes the dye only weakly" } else { "stays pale" }
                 ),
             )
-            .level(if unseen(&pale, share) { Level::Advice } else { Level::Warning })
+            .level(if unseen(&pale, share) || (only_tints && elastane(&pale)) { Level::Advice } else { Level::Warning })
             .figure(&first.share)
             .help("The piece comes out lighter and may look flecked. Take more dye for the look of it, add a dye for that fibre, or accept it with a reason."),
         );
@@ -67,8 +67,11 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
 /// Elastane runs inside the yarn, wrapped by the other fibre: a little of it is hardly seen.
 fn unseen(pale: &[&tenter_resolve::recipe::FibreShare], share: f64) -> bool {
-    let elastane = pale.iter().all(|part| part.fibre.is_some_and(|fibre| fibre.id == "elastane"));
-    share <= if elastane { WRAPPED } else { FLECKS } + 1e-9
+    share <= if elastane(pale) { WRAPPED } else { FLECKS } + 1e-9
+}
+
+fn elastane(pale: &[&tenter_resolve::recipe::FibreShare]) -> bool {
+    pale.iter().all(|part| part.fibre.is_some_and(|fibre| fibre.id == "elastane"))
 }
 
 /// Share of elastane up to which it is advice.

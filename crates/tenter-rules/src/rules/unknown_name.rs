@@ -23,6 +23,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
 
     for problem in told_by(context, RULE.name) {
         let ProblemKind::UnknownName { written, expected, nearest } = &problem.kind else { continue };
+        // A line that should have brought it is told already.
+        if should_have_been_brought(context, written) {
+            continue;
+        }
         let otherwise = match expected {
             NameKind::Mix => "write a `mix` block of that name",
             NameKind::Zone => "write a `zone` line of that name in the layout the goods are folded as",
@@ -70,4 +74,10 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         }
         found.push(finding);
     }
+}
+
+fn should_have_been_brought(context: &Context<'_>, written: &str) -> bool {
+    let written = tenter_syntax::fold_name(written);
+    let wanted = written.strip_prefix("steps ").unwrap_or(&written);
+    told_by(context, "broken-use").any(|problem| tenter_syntax::fold_name(context.text(problem.place)) == wanted)
 }

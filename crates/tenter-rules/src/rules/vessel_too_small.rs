@@ -3,7 +3,9 @@
 use crate::context::Context;
 use crate::finding::{Finding, Level};
 use crate::rule::{Group, Rule};
+use tenter_quantity::Interval;
 use tenter_rehearse::EventKind;
+use tenter_resolve::recipe::{GoodsId, LiquorKind, Step, Vessel};
 
 pub(crate) const RULE: Rule = Rule {
     name: "vessel-too-small",
@@ -16,10 +18,14 @@ pub(crate) const RULE: Rule = Rule {
 };
 
 fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
+    let no_dye_bath =
+        !context.events().any(|event| matches!(&event.kind, EventKind::Immersed { dye, .. } if dye.best > 0.0));
     for event in context.events() {
         let EventKind::Immersed { goods, fills: Some(fills), vessel, dye, .. } = &event.kind else { continue };
         // A vessel no step names is where the dye bath stands; scouring and rinsing may have the washing machine.
-        let vessel = if dye.best > 0.0 && !context.washes(event.place) { context.vessel_of(*vessel) } else { *vessel };
+        let its_own = dye.best > 0.0 || (no_dye_bath && soak(context, event.place));
+        let said = vessel.is_some();
+        let vessel = if its_own && !context.washes(event.place) { context.vessel_of(*vessel) } else { *vessel };
         let Some(vessel) = vessel else { continue };
         let Some(vessel) = context.recipe.vessels.get(vessel.0) else { continue };
         let Some(holds) = &vessel.holds else { continue };
@@ -41,11 +47,17 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             .noted(holds, "holds so much")
             .figure(fills)
             .figure(holds)
-            .help("Take a bigger vessel with a hand's breadth to spare, or work in lots."),
+            .level(if dye.best > 0.0 || said { Level::Error } else { Level::Advice })
+            .help(if dye.best > 0.0 || said {
+                "Take a bigger vessel with a hand's breadth to spare, or work in lots."
+            } else {
+                "No step says what stands in it. If it is this, take a bigger one; if not, name it where it is used."
+            }),
         );
     }
     standing(context, found);
     heaped_in(context, found);
+    poured_in(context, found);
     for step in context.steps() {
         let Some(tenter_resolve::recipe::Source::Vessel(id)) = &step.source else { continue };
         let Some(vessel) = context.recipe.vessels.get(id.0) else { continue };
@@ -113,19 +125,63 @@ fn standing(context: &Context<'_>, found: &mut Vec<Finding>) {
     }
 }
 
+/// Goods put into a mix with a name: where nothing is dyed in a bath, the only vessel there is holds that.
+fn soak(context: &Context<'_>, place: tenter_quantity::Place) -> bool {
+    context
+        .step_at(place)
+        .and_then(|step| step.liquor.as_ref())
+        .is_some_and(|liquor| matches!(liquor.kind, LiquorKind::Mix(_)))
+}
+
+/// The vessel goods lie in, `on rack`, `in tub`: whichever a line about them names.
+fn lying_in<'a>(context: &Context<'a>, goods: GoodsId) -> Option<(&'a Vessel, &'a Step)> {
+    context.recipe.vessels.iter().find_map(|vessel| {
+        let name = vessel.name.text.to_lowercase();
+        let step = context
+            .steps()
+            .find(|step| step.goods.contains(&goods) && context.text(step.place).to_lowercase().contains(&name))?;
+        Some((vessel, step))
+    })
+}
+
+/// Liquor poured over goods that lie in a vessel, with what they hold already.
+fn poured_in(context: &Context<'_>, found: &mut Vec<Finding>) {
+    for frame in &context.rehearsal.frames {
+        for state in frame.goods.iter().filter(|state| state.lies_in_vessel && state.inside.is_none()) {
+            let Some((vessel, step)) = lying_in(context, state.goods) else { continue };
+            let Some(holds) = &vessel.holds else { continue };
+            let water: Interval = state.zones.iter().map(|zone| zone.contents.water_mass()).sum();
+            let fills = (water + state.dry.value).scale(1.0 / WATER);
+            let known = found.iter().any(|have| have.rule == RULE.name);
+            if fills.low <= holds.value.high || known || context.troubled_line(frame.place) {
+                continue;
+            }
+            found.push(
+                Finding::new(
+                    &RULE,
+                    frame.place,
+                    format!(
+                        "{} with what is poured over them fill {}, and {} holds {}",
+                        context.goods_name(state.goods),
+                        crate::bench::litres(fills.best),
+                        vessel.name.text,
+                        holds.show()
+                    ),
+                )
+                .noted(holds, "holds so much")
+                .note(step.place, "they lie in it")
+                .figure(holds)
+                .help("Take a bigger vessel with a hand's breadth to spare, or pour less."),
+            );
+        }
+    }
+}
+
 /// Ice heaped over goods in a vessel: its water alone has to find room.
 fn heaped_in(context: &Context<'_>, found: &mut Vec<Finding>) {
     for event in context.events() {
         let EventKind::Iced { goods, mass, .. } = &event.kind else { continue };
-        // `on rack`, `in tub`: whichever vessel a line about these goods names.
-        let lying = context.recipe.vessels.iter().find_map(|vessel| {
-            let name = vessel.name.text.to_lowercase();
-            let step = context
-                .steps()
-                .find(|step| step.goods.contains(goods) && context.text(step.place).to_lowercase().contains(&name))?;
-            Some((vessel, step))
-        });
-        let Some((vessel, step)) = lying else { continue };
+        let Some((vessel, step)) = lying_in(context, *goods) else { continue };
         let Some(holds) = vessel.holds.as_ref().filter(|holds| mass.value.low / WATER > holds.value.high) else {
             continue;
         };

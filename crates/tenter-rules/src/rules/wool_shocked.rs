@@ -36,6 +36,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         })
         .collect();
     heated_in_a_rush(context, &woolly, found);
+    steamed_then_rinsed(context, &woolly, found);
     for event in context.events() {
         let (goods, now) = match &event.kind {
             EventKind::Immersed { goods, temperature, .. } => (vec![*goods], temperature),
@@ -69,6 +70,39 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
         }
     }
 }
+
+/// Out of the steam into cold water, with no step between in which it cools.
+fn steamed_then_rinsed(context: &Context<'_>, woolly: &[GoodsId], found: &mut Vec<Finding>) {
+    let steps: Vec<_> = context.steps().collect();
+    for pair in steps.windows(2) {
+        let [steam, next] = pair else { continue };
+        let Some(verb) = steam.verb.filter(|verb| matches!(verb.name, "steam" | "microwave")) else { continue };
+        let Some(id) = steam.goods.iter().find(|id| woolly.contains(id) && next.goods.contains(id)) else { continue };
+        let cold = context.events().find_map(|event| match &event.kind {
+            EventKind::Rinse { goods, temperature, .. } | EventKind::Immersed { goods, temperature, .. }
+                if event.place == next.place && goods == id && temperature.value.high < COLD =>
+            {
+                Some(temperature)
+            }
+            _ => None,
+        });
+        let Some(cold) = cold else { continue };
+        found.push(
+            Finding::new(
+                &RULE,
+                next.place,
+                format!("{} go straight from the {} into {} water", context.goods_name(*id), verb.name, cold.show()),
+            )
+            .note(steam.place, "hot here")
+            .figure(cold)
+            .help("Let them cool until they are hand-warm first: wool felts and shrinks in a shock.")
+            .level(Level::Advice),
+        );
+    }
+}
+
+/// 25 °C in K.
+const COLD: f64 = 298.15;
 
 /// A bath with wool in it brought up too fast.
 fn heated_in_a_rush(context: &Context<'_>, woolly: &[GoodsId], found: &mut Vec<Finding>) {
