@@ -19,21 +19,51 @@ const NEARLY: &str = "the ten minutes in which the soda goes into a hot bath giv
 
 /// The explanations.
 pub const SURVIVORS: &[Survivor] = &[
+    Survivor {
+        operator: "acid-dye-stays-cold",
+        file: "roving.dye",
+        change: "flame stock",
+        why: "only a stock is left to cool less; the steam that follows heats the wool as before",
+    },
+    Survivor {
+        operator: "wool-rinsed-cold-from-the-boil",
+        file: "roving.dye",
+        change: "flame stock",
+        why: "it is a stock that is cooled there, not the wool",
+    },
+    Survivor {
+        operator: "double-dye",
+        file: "madder-silk.dye",
+        change: "",
+        why: "dried roots are taken weight for weight and more: twice as much is another shade of the same red",
+    },
+    Survivor {
+        operator: "dye-decimal-slip-up",
+        file: "madder-silk.dye",
+        change: "",
+        why: "fresh plants are taken at several times the weight of the goods, and nothing says that these are dried",
+    },
+    Survivor {
+        operator: "mix-left-out",
+        file: "jar-napkins.dye",
+        change: "",
+        why: "the other of two dyes still colours the napkins, which is a recipe too",
+    },
+    Survivor {
+        operator: "volume-decimal-slip-down",
+        file: "camp-bandanas.dye",
+        change: "",
+        why: "the bottles say that they keep for days: what is left in them is for another day",
+    },
+    Survivor {
+        operator: "volume-decimal-slip-down",
+        file: "permanganate-jeans.dye",
+        change: "",
+        why: "permanganate is brushed where it is wanted; less of it lightens less",
+    },
     Survivor { operator: "fixing-time-left-out", file: "*", change: "", why: NEARLY },
     Survivor { operator: "seconds-for-minutes", file: "*", change: "", why: NEARLY },
     Survivor { operator: "soda-after-the-bath", file: "*", change: "", why: NEARLY },
-    Survivor {
-        operator: "bath-in-fahrenheit",
-        file: "*",
-        change: "",
-        why: "a simmer or boil with no temperature of its own follows and brings the bath up by itself; the slip is not seen yet",
-    },
-    Survivor {
-        operator: "dye-in-kilograms",
-        file: "indigo-dithionite.dye",
-        change: "",
-        why: "a vat is not spent on one lot, and no rule bounds its strength yet",
-    },
     Survivor {
         operator: "batch-of-an-hour",
         file: "wax-resist-cold-bath.dye",

@@ -25,7 +25,13 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "soda-in-ounces",
         what: "oz/gal for g/L of soda would be seen; oz for g is 28 times as much, a crust that never rinses out",
-        answers: &["far-too-much-alkali", "more-than-dissolves", "ambiguous-measure", "far-out-number"],
+        answers: &[
+            "far-too-much-alkali",
+            "more-than-dissolves",
+            "ambiguous-measure",
+            "far-out-number",
+            "vat-out-of-balance",
+        ],
         make: |good| unit(good, good.of_role(Role::Alkali), "g", "oz"),
         harms: |_, after| crusted(after),
     },
@@ -69,6 +75,7 @@ pub(super) const OPERATORS: &[Operator] = &[
             "acid-dye-too-cold",
             "disperse-dye-too-cold",
             "batch-too-short",
+            "odd-temperature-scale",
         ],
         make: |good| degrees(good, "raise", "°C", "°F"),
         harms: always,
