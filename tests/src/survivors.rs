@@ -20,6 +20,12 @@ const NEARLY: &str = "the ten minutes in which the soda goes into a hot bath giv
 /// The explanations.
 pub const SURVIVORS: &[Survivor] = &[
     Survivor {
+        operator: "mix-left-out",
+        file: "turquoise-shawls.dye",
+        change: "",
+        why: "the dye that no mix holds any more is told at its own block",
+    },
+    Survivor {
         operator: "acid-dye-stays-cold",
         file: "roving.dye",
         change: "flame stock",

@@ -9,6 +9,9 @@ use crate::harm::{always, starved};
 use crate::mutant::{Mutant, Operator};
 
 const ANSWERS: &[&str] = &["no-alkali", "too-little-alkali", "bicarbonate-without-heat", "mix-never-used"];
+/// Bicarbonate beside soda slows the dye.
+const SLOWED: &[&str] =
+    &["no-alkali", "too-little-alkali", "bicarbonate-without-heat", "mix-never-used", "batch-too-short"];
 
 pub(super) const OPERATORS: &[Operator] = &[
     Operator {
@@ -70,7 +73,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "bicarbonate-for-soda",
         what: "sodium bicarbonate for soda ash; harm where nothing is steamed",
-        answers: ANSWERS,
+        answers: SLOWED,
         make: |good| rename(good, "sodium bicarbonate"),
         harms: starved,
     },

@@ -76,7 +76,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "mix-left-out",
         what: "a mix is not declared although it is used",
-        answers: &["unknown-name", "missing-value", "bath-never-made"],
+        answers: &["unknown-name", "missing-value", "bath-never-made", "no-alkali"],
         make: |good| {
             good.recipe()
                 .into_iter()

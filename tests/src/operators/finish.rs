@@ -47,7 +47,7 @@ pub(super) const OPERATORS: &[Operator] = &[
     Operator {
         name: "wash-off-left-out",
         what: "nothing is washed off at all",
-        answers: &["too-few-soapings", "dried-before-wash-off"],
+        answers: &["too-few-soapings", "dried-before-wash-off", "hot-first-rinse"],
         make: |good| {
             let washes = |verb: &str| matches!(verb, "rinse" | "soap off" | "soften");
             let lines: Vec<usize> =

@@ -29,7 +29,7 @@ fn check(context: &Context<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         // Steam makes soda of bicarbonate: two of it give one.
-        let soda = if dyeing.steamed || buffered(dyeing) {
+        let soda = if dyeing.steamed || (dyeing.medium == Medium::Cloth && buffered(dyeing)) {
             dyeing.base.scale(0.5 * SODA_ASH_MOLAR_MASS)
         } else {
             dyeing.usable.scale(SODA_ASH_MOLAR_MASS)
