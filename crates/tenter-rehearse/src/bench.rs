@@ -19,6 +19,8 @@ use crate::verbs;
 
 /// Steps carried out at most; a recipe that repeats more is cut short.
 const MOST_STEPS: usize = 4000;
+/// More lots than these are not followed one by one.
+const MOST_LOTS: u32 = 200;
 /// Groups that repeat groups are followed to this depth.
 const DEEPEST: u32 = 4;
 
@@ -179,11 +181,15 @@ impl<'r> Bench<'r> {
 
     fn again(&mut self, group: GroupId, step: &Step, passes: &mut [u32], depth: u32) {
         match step.lots {
-            Some(LotsUse::One(lot)) => self.group(group, Some(lot), passes, depth + 1),
-            Some(LotsUse::Each) => {
+            Some(lots) => {
                 let count =
-                    self.recipe.goods.iter().filter_map(|goods| goods.lots.as_ref()).map(|lots| lots.count).max();
-                for lot in 2..=count.unwrap_or(1).min(200) {
+                    self.recipe.goods.iter().filter_map(|goods| goods.lots.as_ref().map(|lots| lots.count)).max();
+                // A lot that is named is gone through even where the goods are in none.
+                let (first, last) = match (lots, count) {
+                    (LotsUse::One(lot), None) => (lot, lot),
+                    _ => lots.repeated(count.unwrap_or(1)),
+                };
+                for lot in first..=last.min(first.saturating_add(MOST_LOTS)) {
                     self.group(group, Some(lot), passes, depth + 1);
                 }
             }

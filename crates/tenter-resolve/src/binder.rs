@@ -7,6 +7,7 @@ use tenter_quantity::{Basis, Dimension, Figure, Place, System};
 use tenter_reference::{Entry, Reference};
 use tenter_syntax::{BlockKind, Span};
 
+use crate::lots::ByLot;
 use crate::materials;
 use crate::names::{Names, Referent};
 use crate::phrase::{Measured, NameUse, Phrase, PhraseKind};
@@ -33,6 +34,8 @@ pub(crate) struct Binder<'s> {
     by_reference: BTreeMap<&'static str, MaterialId>,
     /// Pieces asked for over pieces written; 1 unless the recipe is scaled.
     pub scale: f64,
+    /// What a scaled recipe does lot by lot.
+    pub by_lot: ByLot,
     /// Set while a liquor is settled of which a line could not be read: what misses its liquid then is no news.
     pub hushed: bool,
     /// Volume of liquid in the vessels so far: see `ledger`.
@@ -40,7 +43,7 @@ pub(crate) struct Binder<'s> {
 }
 
 impl<'s> Binder<'s> {
-    pub(crate) fn new(bodies: Vec<Body<'s>>, scale: f64) -> Self {
+    pub(crate) fn new(bodies: Vec<Body<'s>>, scale: f64, by_lot: ByLot) -> Self {
         let mut problems = Vec::new();
         crate::sheet::oddities(&bodies, &mut problems);
         let names = Names::gather(&bodies, &mut problems);
@@ -58,6 +61,7 @@ impl<'s> Binder<'s> {
             declared: Vec::new(),
             by_reference: BTreeMap::new(),
             scale,
+            by_lot,
             hushed: false,
             reference: Reference::bundled(),
         }

@@ -17,6 +17,7 @@ mod joined;
 mod keys;
 mod layout;
 mod ledger;
+mod lots;
 mod materials;
 mod mix;
 mod names;
@@ -74,19 +75,24 @@ pub fn resolve(sheet: &Sheet, scale: Scale) -> Vec<Recipe> {
 }
 
 fn one(sheet: &Sheet, bodies: Vec<sheet::Body<'_>>, scale: Scale, variant: Option<usize>) -> Recipe {
-    let factor = match scale {
-        Scale::AsWritten => 1.0,
-        Scale::Pieces(wanted) => {
-            let plain = build(sheet, bodies.clone(), 1.0, variant);
-            let written = plain.totals.pieces.as_ref().map_or(0.0, |pieces| pieces.value.best);
-            if written > 0.0 && wanted.is_finite() && wanted > 0.0 { wanted / written } else { 1.0 }
-        }
-    };
-    build(sheet, bodies, factor, variant)
+    let Scale::Pieces(wanted) = scale else { return build(sheet, bodies, 1.0, None, variant) };
+    let plain = build(sheet, bodies.clone(), 1.0, None, variant);
+    let written = plain.totals.pieces.as_ref().map_or(0.0, |pieces| pieces.value.best);
+    if !(written > 0.0 && wanted.is_finite() && wanted > 0.0) || wanted == written {
+        return plain;
+    }
+    build(sheet, bodies, wanted / written, Some(&plain), variant)
 }
 
-fn build(sheet: &Sheet, bodies: Vec<sheet::Body<'_>>, factor: f64, variant: Option<usize>) -> Recipe {
-    let mut binder = binder::Binder::new(bodies, factor);
+/// Resolves one recipe; `written` is the same as written where it is scaled.
+fn build(
+    sheet: &Sheet,
+    bodies: Vec<sheet::Body<'_>>,
+    factor: f64,
+    written: Option<&Recipe>,
+    variant: Option<usize>,
+) -> Recipe {
+    let mut binder = binder::Binder::new(bodies, factor, written.map(lots::ByLot::of).unwrap_or_default());
     binder.problems.extend(sheet.problems.iter().cloned());
     unknown::blocks(&mut binder);
     header::bind_measures(&mut binder);
@@ -96,7 +102,8 @@ fn build(sheet: &Sheet, bodies: Vec<sheet::Body<'_>>, factor: f64, variant: Opti
     layout::bind(&mut binder);
     vessel::bind(&mut binder);
     mix::bind(&mut binder);
-    let groups = steps::bind(&mut binder);
+    let mut groups = steps::bind(&mut binder);
+    binder.by_lot.go_on(&mut groups, &binder.goods);
     let logs = record::logs(&mut binder);
     let shelf = record::shelf(&mut binder);
     record::price_from_shelf(&mut binder, &shelf);

@@ -7,7 +7,7 @@ use crate::binder::{Binder, tidy};
 use crate::names::{Referent, unquoted};
 use crate::phrase::{Manner, Measured, NameUse, Phrase, PhraseKind};
 use crate::problem::{NameKind, ProblemKind};
-use crate::recipe::{GoodsId, Ingredient, Mix, Named, Substance};
+use crate::recipe::{GoodsId, Ingredient, Mix, MixId, Named, Substance};
 use crate::sheet::{Body, Row};
 use assemble::{assemble, circles};
 pub(crate) use assemble::{is_liquid, settle_all};
@@ -28,10 +28,13 @@ pub(crate) struct Draft {
 /// Reads all `mix` blocks.
 pub(crate) fn bind(binder: &mut Binder<'_>) {
     let bodies = binder.of_kind(BlockKind::Mix);
+    let scale = binder.scale;
     for body in &bodies {
+        binder.scale = binder.by_lot.scale_of_mix(MixId(binder.mixes.len()), scale);
         let mix = read(binder, body);
         binder.mixes.push(mix);
     }
+    binder.scale = scale;
     circles(binder);
 }
 

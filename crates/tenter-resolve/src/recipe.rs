@@ -558,6 +558,22 @@ pub enum Source {
 pub enum LotsUse {
     Each,
     One(u32),
+    /// That lot and all after it: the last lot as written, in a recipe scaled to other lots.
+    From(u32),
+}
+
+impl LotsUse {
+    /// First and last lot a repetition goes through, of so many in all; none where the first is beyond the last.
+    #[must_use]
+    pub const fn repeated(self, count: u32) -> (u32, u32) {
+        match self {
+            // The first pass is where the group stands.
+            Self::Each => (2, count),
+            Self::One(lot) if lot > count => (lot, 0),
+            Self::One(lot) => (lot, lot),
+            Self::From(lot) => (lot, count),
+        }
+    }
 }
 
 /// How goods are covered while they wait.

@@ -6,7 +6,7 @@ use crate::binder::{Binder, tidy};
 use crate::ledger::Ledger;
 use crate::names::unquoted;
 use crate::problem::ProblemKind;
-use crate::recipe::{Named, Step, StepGroup};
+use crate::recipe::{GroupId, Named, Step, StepGroup};
 use crate::sheet::Row;
 use crate::step::StepReader;
 
@@ -14,7 +14,9 @@ use crate::step::StepReader;
 pub(crate) fn bind(binder: &mut Binder<'_>) -> Vec<StepGroup> {
     let mut ledger = Ledger::new(binder);
     let mut groups = Vec::new();
+    let scale = binder.scale;
     for body in binder.of_kind(BlockKind::Steps) {
+        binder.scale = binder.by_lot.scale_of_group(GroupId(groups.len()), scale);
         let written = body.name();
         let name =
             (!written.is_empty()).then(|| Named { text: tidy(unquoted(written)), place: body.place(body.block.name) });
@@ -31,6 +33,7 @@ pub(crate) fn bind(binder: &mut Binder<'_>) -> Vec<StepGroup> {
         }
         groups.push(StepGroup { name, place: body.place(body.block.keyword), steps });
     }
+    binder.scale = scale;
     groups
 }
 

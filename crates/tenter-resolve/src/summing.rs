@@ -5,7 +5,7 @@ mod cost;
 mod draws;
 
 use crate::amounts::{gram, volume_unit};
-use crate::recipe::{Draw, Ingredient, Liquor, LiquorKind, LotsUse, MaterialId, MixId, Recipe, Step, Substance};
+use crate::recipe::{Draw, Ingredient, Liquor, LiquorKind, MaterialId, MixId, Recipe, Step, Substance};
 use crate::totals::{Cost, GoodsTotal, MaterialTotal, MixTotal, StepTotal, StepUse, Totals};
 use account::{Account, water};
 use cost::cost;
@@ -86,6 +86,7 @@ fn sum_of(terms: Vec<Figure>, unit: &'static Unit) -> Option<Figure> {
 
 fn rounds(recipe: &Recipe) -> Vec<Rounds> {
     let lots = recipe.goods.iter().find_map(|goods| goods.lots.clone());
+    let count = crate::lots::count(&recipe.goods);
     let pieces: f64 = recipe.goods.iter().map(|goods| goods.pieces.value.best).sum();
     let mut times = vec![1.0_f64; recipe.groups.len()];
     let mut repeated = vec![false; recipe.groups.len()];
@@ -93,8 +94,11 @@ fn rounds(recipe: &Recipe) -> Vec<Rounds> {
         let Some(group) = step.repeats_group else {
             continue;
         };
-        let more = match (step.lots, &lots) {
-            (Some(LotsUse::Each), Some(lots)) => f64::from(lots.count.saturating_sub(1)),
+        let more = match (step.lots, count) {
+            (Some(lots), Some(count)) => {
+                let (first, last) = lots.repeated(count);
+                f64::from((last + 1).saturating_sub(first))
+            }
             (None, _) => f64::from(step.repeats.map_or(1, |(count, _)| count)),
             _ => 1.0,
         };

@@ -87,6 +87,50 @@ fn for_each_lot_is_the_same() {
     exactly(grams(recipe, "urea"), 24.0);
 }
 
+/// Lots stay as large as they are: twice the pieces are twice the lots, each with what one lot had.
+#[test]
+fn scaled_there_are_more_lots_or_fewer() {
+    let each = BUCKETS
+        .replace("  repeat   steps four at a time for lot 2\n", "  repeat   steps four at a time for each lot\n")
+        .replace("  repeat   steps four at a time for lot 3\n", "");
+    for text in [BUCKETS, &each] {
+        for lots in [1.0, 3.0, 6.0] {
+            let read = scaled(text, 4.0 * lots).quiet();
+            let recipe = read.recipe();
+            let bottle = recipe
+                .totals
+                .mixes
+                .iter()
+                .find(|total| &*recipe.mix(total.mix).name.text == "rust bottle")
+                .expect("it");
+            exactly(value(&bottle.drawn), 280e-6 * lots);
+            exactly(grams(recipe, "rust"), 10.0 * lots);
+            exactly(grams(recipe, "urea"), 8.0 * lots);
+            exactly(grams(recipe, "sodium chloride"), 5.0 * lots);
+            exactly(grams(recipe, "alum"), 4.0 * lots);
+        }
+    }
+}
+
+/// A bottle made anew for each lot is made more often, not larger.
+#[test]
+fn what_is_made_for_each_lot_is_made_more_often() {
+    let text = BUCKETS
+        .replace("  make     rust bottle\n", "")
+        .replace("  soak     tees in soda", "  make     rust bottle\n  soak     tees in soda")
+        .replace("900 mL   water at 30", "300 mL   water at 30")
+        .replace("30 g     rust", "10 g     rust");
+    for lots in [1.0, 3.0, 6.0] {
+        let read = scaled(&text, 4.0 * lots).quiet();
+        let recipe = read.recipe();
+        exactly(grams(recipe, "rust"), 10.0 * lots);
+        let bottle =
+            recipe.totals.mixes.iter().find(|total| &*recipe.mix(total.mix).name.text == "rust bottle").expect("it");
+        assert_eq!(f64::from(bottle.times), lots);
+        exactly(value(&bottle.drawn), 280e-6 * lots);
+    }
+}
+
 #[test]
 fn without_repetition_all_pieces_go_at_once() {
     let text = BUCKETS
