@@ -43,9 +43,9 @@ const bundled = {
 
 const common = { bundle: true, minify: true, format: "esm", target: "es2022", outdir: dist, legalComments: "none", logLevel: "warning" };
 const entries = (...names) => names.map((name) => join(here, `src/${name}.ts`));
-// What the two scripts of the page share stands in one file, so that it exists once.
-await esbuild.build({ ...common, entryPoints: entries("opening", "main"), splitting: true, chunkNames: "shared", plugins: [bundled] });
-await esbuild.build({ ...common, entryPoints: entries("worker"), format: "iife" });
+const apart = { name: "apart", setup: (build) => build.onResolve({ filter: /^\.\/main$/ }, () => ({ path: "./main.js", external: true })) };
+await esbuild.build({ ...common, entryPoints: entries("opening", "worker"), format: "iife", plugins: [bundled, apart] });
+await esbuild.build({ ...common, entryPoints: entries("main") });
 await esbuild.build({ ...common, entryPoints: [join(here, "style.css")] });
 
 const nonce = randomBytes(16).toString("hex");

@@ -1,20 +1,16 @@
 /** The page put together: text in, findings, totals and steps out; opening, sharing, keeping, printing. */
 
-import { examples, starter } from "virtual:examples";
-
 import { byId, el, settled } from "./dom";
 import { drafts, forget, freeName, keep } from "./drafts";
 import { Editor } from "./editor";
-import { Trouble } from "./engine";
 import { Findings } from "./findings";
-import { engine, linked, opening, type Asked } from "./opening";
+import { engine, examples, linked, opening as first, starter, Trouble, trustedUrl } from "./early";
+import type { Asked } from "./opening";
 import { fileName, toFragment } from "./share";
 import { totals } from "./sheet";
 import { markLine, steps } from "./steps";
-import { trustedUrl } from "./trusted";
 import type { Told } from "./answers";
 
-const first = await opening;
 let name = first.name;
 /** Whether somebody wrote on what is open; only that is kept. */
 let written = first.origin === "draft";

@@ -1,20 +1,21 @@
 /**
- * The first thing that runs: it starts the engine and asks about the text the page opens with, while the browser still
- * reads the text editor and the rest of the page.
+ * The first thing that runs, before anything is drawn: it starts the engine and asks about the text the page opens with,
+ * while the browser still reads the text editor and the rest of the page. What the rest needs of it stands in `early`.
  */
 
 import { examples, starter } from "virtual:examples";
 
 import { drafts, freeName } from "./drafts";
-import { Engine } from "./engine";
+import { Engine, Trouble } from "./engine";
 import { evenLines } from "./lines";
 import { fromFragment } from "./share";
+import { trustedUrl } from "./trusted";
 import type { Questions } from "./answers";
 
 /** The example a newcomer sees. */
 const FIRST = "harbour-dusk.dye";
 
-export const engine = new Engine();
+const engine = new Engine();
 
 /** Where a text came from: a link, what was written here before, or an example. */
 export type Origin = "link" | "draft" | "example";
@@ -35,7 +36,7 @@ export interface Opening {
 }
 
 /** The text that a link carries, if it carries one. */
-export async function linked(): Promise<{ name: string; text: string } | { broken: string } | null> {
+async function linked(): Promise<{ name: string; text: string } | { broken: string } | null> {
   try {
     const shared = await fromFragment(location.hash);
     if (!shared) return null;
@@ -77,7 +78,9 @@ async function open(): Promise<Opening> {
   return { ...first, text, asked };
 }
 
-export const opening = open();
+const early = { engine, Trouble, opening: open(), linked, examples, starter, trustedUrl };
+export type Early = typeof early;
+(globalThis as { tenter?: Early }).tenter = early;
 
 /** No longer does the rest of the page wait for the engine, ms: on a slow line the engine comes last. */
 const LEAD = 300;
