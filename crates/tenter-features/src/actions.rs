@@ -66,12 +66,19 @@ pub struct Action {
     pub creates: Option<NewFile>,
 }
 
+/// Those of the actions on a stretch that settle a finding: they cost far less than all.
+pub fn settling(analysis: &FileAnalysis, range: &Range) -> Vec<Action> {
+    let mut found = Vec::new();
+    fixes::offer(analysis, range, &mut found);
+    accept::offer(analysis, range, &mut found);
+    found.retain(|action| !action.edits.is_empty());
+    found
+}
+
 /// The actions offered on a stretch of a file. `today` is the date a log entry would get, as `2026-05-03`.
 pub fn actions(snapshot: &Snapshot, path: &str, range: &Range, today: Option<&str>) -> Vec<Action> {
     let Some(analysis) = snapshot.analyse(path) else { return Vec::new() };
-    let mut found = Vec::new();
-    fixes::offer(&analysis, range, &mut found);
-    accept::offer(&analysis, range, &mut found);
+    let mut found = settling(&analysis, range);
     temperature::offer(&analysis, range, &mut found);
     spoon::offer(&analysis, range, &mut found);
     basis::offer(&analysis, range, &mut found);

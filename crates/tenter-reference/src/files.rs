@@ -32,4 +32,17 @@ impl Files<'static> {
             materials: include_str!("../data/materials.toml"),
         }
     }
+
+    /// The same as JSON, for quick reading.
+    pub(crate) const fn digested() -> Self {
+        Self {
+            sources: include_str!(concat!(env!("OUT_DIR"), "/sources.json")),
+            hazards: include_str!(concat!(env!("OUT_DIR"), "/hazards.json")),
+            incompatible: include_str!(concat!(env!("OUT_DIR"), "/incompatible.json")),
+            dye_classes: include_str!(concat!(env!("OUT_DIR"), "/dye_classes.json")),
+            dyes: include_str!(concat!(env!("OUT_DIR"), "/dyes.json")),
+            fibres: include_str!(concat!(env!("OUT_DIR"), "/fibres.json")),
+            materials: include_str!(concat!(env!("OUT_DIR"), "/materials.json")),
+        }
+    }
 }

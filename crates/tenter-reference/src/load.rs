@@ -71,8 +71,15 @@ impl Sources {
     }
 }
 
-pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
-    let mut file = File::parse("sources.toml", files.sources)?;
+/// What the text of the files is written in.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Form {
+    Toml,
+    Json,
+}
+
+pub(crate) fn load(files: &Files<'_>, form: Form) -> Result<Reference, LoadError> {
+    let mut file = File::parse("sources.toml", files.sources, form)?;
     let mut sources = Sources { all: Vec::new() };
     for source in file
         .entries("source", "id", |raw: raw::Source| Ok(Source { id: raw.id, kind: raw.kind, citation: raw.citation }))?
@@ -83,29 +90,29 @@ pub(crate) fn load(files: &Files<'_>) -> Result<Reference, LoadError> {
     file.done()?;
 
     let mut reference = Reference::default();
-    let mut file = File::parse("hazards.toml", files.hazards)?;
+    let mut file = File::parse("hazards.toml", files.hazards, form)?;
     reference.hazards = file.entries("hazard", "code", |raw| convert::statement(raw, &sources))?;
     file.done()?;
 
-    let mut file = File::parse("incompatible.toml", files.incompatible)?;
+    let mut file = File::parse("incompatible.toml", files.incompatible, form)?;
     reference.groups = file.entries("group", "id", |raw| Ok(convert::group(raw)))?;
     reference.never_mix = file.entries("never_mix", "a", |raw| convert::pair(raw, &reference, &sources))?;
     file.done()?;
 
-    let mut file = File::parse("dye_classes.toml", files.dye_classes)?;
+    let mut file = File::parse("dye_classes.toml", files.dye_classes, form)?;
     reference.classes = file.entries("class", "id", |raw| convert::class(raw, &sources))?;
     file.done()?;
 
-    let mut file = File::parse("dyes.toml", files.dyes)?;
+    let mut file = File::parse("dyes.toml", files.dyes, form)?;
     let powder: raw::Powder = file.table("powder")?;
     reference.dyes = file.entries("dye", "id", |raw| convert::dye(raw, &powder, &reference, &sources))?;
     file.done()?;
 
-    let mut file = File::parse("fibres.toml", files.fibres)?;
+    let mut file = File::parse("fibres.toml", files.fibres, form)?;
     reference.fibres = file.entries("fibre", "id", |raw| convert::fibre(raw, &sources))?;
     file.done()?;
 
-    let mut file = File::parse("materials.toml", files.materials)?;
+    let mut file = File::parse("materials.toml", files.materials, form)?;
     reference.materials = file.entries("material", "id", |raw| convert::material(raw, &reference, &sources))?;
     file.done()?;
     convert::link_materials(&mut reference.materials).map_err(|(entry, message)| LoadError {
@@ -126,9 +133,12 @@ struct File {
 }
 
 impl File {
-    fn parse(name: &'static str, text: &str) -> Result<Self, LoadError> {
-        let table = text.parse::<Table>();
-        let table = table.map_err(|error| LoadError { file: name, entry: None, message: error.to_string() })?;
+    fn parse(name: &'static str, text: &str, form: Form) -> Result<Self, LoadError> {
+        let table = match form {
+            Form::Toml => text.parse::<Table>().map_err(|error| error.to_string()),
+            Form::Json => serde_json::from_str::<Table>(text).map_err(|error| error.to_string()),
+        };
+        let table = table.map_err(|message| LoadError { file: name, entry: None, message })?;
         Ok(Self { name, table })
     }
 

@@ -2,13 +2,13 @@
 
 use crate::files::Files;
 use crate::fold::Folded;
-use crate::load::{LoadError, load};
+use crate::load::{Form, LoadError, load};
 use crate::names::{Entry, Name};
 use crate::source::Source;
 use crate::{Dye, DyeClass, DyeFamily, Fibre, Group, HazardStatement, Material, NeverMix};
 use std::sync::LazyLock;
 
-static BUNDLED: LazyLock<Reference> = LazyLock::new(|| Reference::load(&Files::bundled()).unwrap_or_default());
+static BUNDLED: LazyLock<Reference> = LazyLock::new(|| load(&Files::digested(), Form::Json).unwrap_or_default());
 
 /// All the reference data. Iterators follow the order of the files.
 #[derive(Debug, Clone, Default)]
@@ -40,7 +40,7 @@ impl Reference {
     /// # Errors
     /// Names the file and the entry that is wrong, and what is wrong with it.
     pub fn load(files: &Files<'_>) -> Result<Self, LoadError> {
-        load(files)
+        load(files, Form::Toml)
     }
 
     /// The material with this id.

@@ -98,3 +98,10 @@ fn a_fibre_says_how_every_family_takes() {
     assert_eq!(error.file, "fibres.toml");
     assert!(error.to_string().contains("vat"), "{error}");
 }
+
+/// What the program reads is what stands in the files, to the last digit.
+#[test]
+fn the_digested_data_is_that_of_the_files() {
+    let read = Reference::load(&Files::bundled()).expect("the files load");
+    assert_eq!(format!("{:?}", Reference::bundled()), format!("{read:?}"));
+}

@@ -1,10 +1,10 @@
 //! What is found in a text, and how it is to be coloured, folded and noted.
 
 use serde::Serialize;
-use tenter_features::actions::{Action, actions};
+use tenter_features::actions::{Action, settling};
 use tenter_features::diagnostics::{Diagnostic, diagnostics};
 use tenter_features::tokens::{Token, TokenKind, tokens};
-use tenter_features::{Edit, File, Snapshot, colours, folding, hints};
+use tenter_features::{Edit, FileAnalysis, Snapshot, colours, folding, hints};
 
 use crate::offsets::Offsets;
 
@@ -75,7 +75,7 @@ pub fn look(snapshot: &Snapshot, path: &str) -> Option<Look> {
     let file = &analysis.file;
     let offsets = Offsets::new(file);
     let whole = 0..file.text.len();
-    let findings = diagnostics(&analysis, MOST).into_iter().map(|found| finding(snapshot, file, &offsets, found));
+    let findings = diagnostics(&analysis, MOST).into_iter().map(|found| finding(&analysis, &offsets, found));
     let token = |token: Token| {
         let (from, to) = offsets.units(&token.range);
         (from, to, class(&token))
@@ -96,12 +96,13 @@ pub fn look(snapshot: &Snapshot, path: &str) -> Option<Look> {
     })
 }
 
-fn finding(snapshot: &Snapshot, file: &File, offsets: &Offsets<'_>, found: Diagnostic) -> Finding {
+fn finding(analysis: &FileAnalysis, offsets: &Offsets<'_>, found: Diagnostic) -> Finding {
+    let file = &analysis.file;
     let (from, to) = offsets.units(&found.range);
     let (line, column) = offsets.spot(found.range.start);
     let (message, help) = found.message.split_once('\n').unwrap_or((&found.message, ""));
     let settles = |action: &Action| action.settles.as_ref() == Some(&(found.rule, found.range.clone()));
-    let fixes = actions(snapshot, &file.path, &found.range, None).into_iter().filter(settles).map(|action| Fix {
+    let fixes = settling(analysis, &found.range).into_iter().filter(settles).map(|action| Fix {
         changes: action.edits.iter().map(|edit| Change::of(edit, offsets)).collect(),
         title: action.title,
     });
