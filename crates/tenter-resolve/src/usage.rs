@@ -198,9 +198,19 @@ fn take(
         }
     }
     for ((name, span), found) in request.names.iter().zip(found) {
-        if !found {
-            broken(problems, *span, format!("{target} holds nothing named {name}"));
+        if found {
+            continue;
         }
+        let group = document.blocks.iter().any(|placed| {
+            placed.block.kind == BlockKind::Steps
+                && fold_name(placed.block.slice(placed.block.name)) == fold_name(name.trim_start_matches("steps "))
+        });
+        let why = if group {
+            format!("{name} is a group of steps, and those stay in the recipe whose cloth they are done to")
+        } else {
+            format!("{target} holds nothing named {name}")
+        };
+        broken(problems, *span, why);
     }
     brought
 }

@@ -57,6 +57,14 @@ fn what_is_named_is_taken() {
 }
 
 #[test]
+fn a_group_of_steps_stays_where_it_is() {
+    let house = format!("{HOUSE}\nsteps wash off\n  rinse tees in cold water\n");
+    let read = with(&evening("use soda soak, wash off from \"house.dye\""), "evening.dye", &[("house.dye", &house)]);
+    let told = broken(&read);
+    assert!(matches!(&told[..], [why] if why.contains("wash off is a group of steps")), "{told:?}");
+}
+
+#[test]
 fn everything_and_what_a_mix_needs() {
     let all = with(&evening("use everything from \"house.dye\""), "evening.dye", &[("house.dye", HOUSE)]).quiet();
     assert_eq!(all.recipe().mixes.len(), 2);

@@ -474,6 +474,23 @@ fn tokens_colour_every_kind() {
     assert_snapshot!(lines.join("\n"));
 }
 
+/// A line of a variant stands for a step: its verb is one, and a remark is text.
+#[test]
+fn verbs_of_a_variant_are_verbs() {
+    let text = "recipe A\n\nsteps\n  wait for 2 h\n  note the tub is slippery\n\nvariant quick\n  room 18 °C\n  wait for 1 h\n";
+    let scene = Scene::new(text);
+    let analysis = scene.snapshot.analyse("a.dye").unwrap();
+    let found = tokens::tokens(&analysis, &(0..text.len()));
+    let kind_of = |words: &str| {
+        let at = text.rfind(words).unwrap();
+        found.iter().find(|token| token.range == (at..at + words.len())).map(|token| token.kind)
+    };
+    assert_eq!(kind_of("wait"), Some(tokens::TokenKind::Verb));
+    assert_eq!(kind_of("room"), Some(tokens::TokenKind::Key));
+    assert_eq!(kind_of("note"), Some(tokens::TokenKind::Verb));
+    assert_eq!(kind_of("the tub is slippery"), Some(tokens::TokenKind::Text));
+}
+
 #[test]
 fn colours_links_and_lenses() {
     let scene = Scene::of(&[("a.dye", USER), ("house.dye", HOUSE), ("b.dye", TEES)]);
