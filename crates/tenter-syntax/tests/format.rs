@@ -166,6 +166,13 @@ fn untidy() -> impl Strategy<Value = String> {
         .prop_map(|parts| parts.into_iter().flat_map(|(piece, gap)| [piece, gap]).collect())
 }
 
+/// Not within a colour: cut in two, `#16161d` leaves a number of days behind, and `meaning` does not look through the
+/// spellings of units.
+fn outside_colours(at: usize) -> usize {
+    let digits = SAMPLE[..at].trim_end_matches(|c: char| c.is_ascii_hexdigit());
+    if digits.ends_with('#') { digits.len() - 1 } else { at }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 250, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -181,7 +188,8 @@ proptest! {
 
     #[test]
     fn a_changed_sample_means_the_same(at in 0..SAMPLE.len(), insert in untidy()) {
-        holds(&format!("{}{insert}{}", &SAMPLE[..floor(at)], &SAMPLE[floor(at)..]))?;
+        let at = outside_colours(floor(at));
+        holds(&format!("{}{insert}{}", &SAMPLE[..at], &SAMPLE[at..]))?;
     }
 }
 
