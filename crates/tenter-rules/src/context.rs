@@ -47,16 +47,15 @@ impl<'a> Context<'a> {
 
     /// The troubles of reading that make something unknown.
     fn unknowns(&self) -> impl Iterator<Item = &'a Problem> {
-        let context = *self;
-        self.recipe.problems.iter().filter(move |problem| match problem.kind {
-            ProblemKind::Oddity(_)
-            | ProblemKind::AwkwardName { .. }
-            | ProblemKind::AmbiguousMeasure { .. }
-            | ProblemKind::AmountBehindName { .. }
-            | ProblemKind::Unreadable { .. } => false,
-            // An acceptance that does not say of what: the recipe itself is all there.
-            ProblemKind::MissingValue { .. } => !context.text(problem.place).eq_ignore_ascii_case("accept"),
-            _ => true,
+        self.recipe.problems.iter().filter(|problem| {
+            !matches!(
+                problem.kind,
+                ProblemKind::Oddity(_)
+                    | ProblemKind::AwkwardName { .. }
+                    | ProblemKind::AmbiguousMeasure { .. }
+                    | ProblemKind::AmountBehindName { .. }
+                    | ProblemKind::Unreadable { .. }
+            )
         })
     }
 

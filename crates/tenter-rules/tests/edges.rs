@@ -191,14 +191,3 @@ fn what_a_vessel_still_holds_counts() {
     assert_eq!(level("never-mix", &text("")), Some(Level::Error));
     assert_eq!(level("never-mix", &text("  drain bleach bath\n")), None);
 }
-
-#[test]
-fn an_acceptance_half_written_hides_nothing() {
-    for name in ["too-little-alkali", "mix-overdrawn", "dust-before-protection", "hot-first-rinse"] {
-        let told = bad(name, &[]);
-        assert!(told.is_some(), "{name}");
-        let text = format!("{}  accept\n", changed(name, "Bad", &[]));
-        assert_eq!(level(name, &text), told, "{name}");
-        assert!(level("missing-value", &text).is_some(), "{name}");
-    }
-}
